@@ -1,0 +1,20 @@
+import { z } from 'zod';
+import { alarm } from './facts.ts';
+import { task } from './task.ts';
+import { quantity, spot, time } from './terms.ts';
+
+// What /api/events sends: `event:` is the key, `data:` the JSON below.
+
+export const events = {
+  /** The newest value of a quantity at a place. */
+  reading: z.object({ place: z.string(), spot, quantity, t: time, value: z.number() }),
+  task,
+  alarm,
+  /** After each look at all places: time to ask for /api/today again. */
+  looked: z.object({ evaluatedAt: time }),
+  /** Every 10 seconds of a wall clock, so that silence means a lost link. */
+  pulse: z.object({ now: time, speed: z.number() }),
+};
+
+export type EventName = keyof typeof events;
+export type EventData = { [Name in EventName]: z.infer<(typeof events)[Name]> };

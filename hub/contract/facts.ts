@@ -1,0 +1,195 @@
+import { z } from 'zod';
+import {
+  alarmKind,
+  calendarDay,
+  placeKind,
+  probeName,
+  quantity,
+  spot,
+  taskKind,
+  time,
+} from './terms.ts';
+
+// What the hub says about places, nights, rooms and probes. null means unknown, never zero.
+
+const known = z.number().nullable();
+
+/** A local day of the farm's zone, from the canopy probe, else the air probe. */
+export const day = z.object({
+  day: calendarDay,
+  min: known,
+  max: known,
+  mean: known,
+  wetHours: known,
+  unknownHours: z.number(),
+  /** The longest the leaves had been wet at any moment of the day, counted from the spell's start. */
+  longestSpellHours: known,
+  /** Above the base of the place's crop (10 °C when none). */
+  degreeDays: known,
+  /** Fruit incidence of the longest spell, 0..1. */
+  botrytisIndex: known,
+});
+
+export const nightForecast = z.object({
+  place: z.string(),
+  spot,
+  /** The morning that ends the night. */
+  night: calendarDay,
+  issuedAt: time,
+  low: z.object({ mean: z.number(), sd: z.number(), df: z.number() }),
+  pBelow: z.object({ at: z.number(), p: z.number() }),
+  crossesAt: time.nullable(),
+  nightsLearned: z.number().int(),
+  method: z.enum(['evening', 'afternoon', 'recent-nights', 'wide-default']),
+});
+
+export const coolRoom = z.object({
+  id: z.string(),
+  asOf: time.nullable(),
+  state: z.enum(['holding', 'warming', 'warm', 'unknown']),
+  temperature: known,
+  setPoint: z.number(),
+  limit: z.number(),
+  drift: known,
+  cause: z.enum(['door', 'unit', 'power', 'unclear']).nullable(),
+  produceEstimate: known,
+  holdOver: z.object({ minutesToLimit: known, tauHours: z.number() }),
+  aboveLimit: z.object({ hours: z.number(), unknownHours: z.number(), since: time.nullable() }),
+  energy: z.object({ kWhPerDay: known, dutyCycle: known }),
+});
+
+export const spotNow = z.object({
+  spot,
+  probe: probeName,
+  temperature: known,
+  humidity: known,
+  dewPoint: known,
+  /** g/m³ */
+  absoluteHumidity: known,
+  readAt: time.nullable(),
+  /** Too old to decide on. */
+  stale: z.boolean(),
+});
+
+export const placeNow = z.object({
+  id: z.string(),
+  name: z.string(),
+  kind: placeKind,
+  crop: z.string().nullable(),
+  asOf: time,
+  /** Readings of the spot that speaks for the place: canopy, else air, else what there is. */
+  temperature: known,
+  humidity: known,
+  dewPoint: known,
+  absoluteHumidity: known,
+  readAt: time.nullable(),
+  stale: z.boolean(),
+  /** Whether leaves are wet now by the place's humidity rule; null when nobody can say. */
+  wet: z.boolean().nullable(),
+  wetSince: time.nullable(),
+  opened: z.boolean().nullable(),
+  covered: z.boolean().nullable(),
+  spots: z.array(spotNow),
+  /** One sentence. */
+  words: z.string(),
+});
+
+export const series = z.object({
+  level: z.enum(['raw', 'hour', 'day']),
+  /** Start of each point, ms since 1970. */
+  t: z.array(z.number()),
+  mean: z.array(known),
+  min: z.array(known),
+  max: z.array(known),
+});
+
+export const placement = z.object({
+  place: z.string(),
+  spot,
+  from: time,
+  to: time.nullable(),
+});
+
+export const probe = z.object({
+  id: probeName,
+  /** null while unclaimed. */
+  place: z.string().nullable(),
+  spot: spot.nullable(),
+  everyMinutes: z.number(),
+  heardAt: time.nullable(),
+  latest: z.array(
+    z.object({
+      quantity,
+      value: z.number(),
+      unit: z.string(),
+      readAt: time,
+      flag: z.string().nullable(),
+    }),
+  ),
+  battery: z.object({ value: z.number(), unit: z.enum(['%', 'V']) }).nullable(),
+  offsets: z.partialRecord(quantity, z.number()),
+  placements: z.array(placement),
+  /** Where it seems to belong, for an unclaimed one, with the reason in words. */
+  suggestion: z.object({ place: z.string(), spot, words: z.string() }).nullable(),
+  /** Messages and readings refused or doubted in the last 24 hours, by reason. */
+  refused: z.array(
+    z.object({
+      reason: z.string(),
+      words: z.string(),
+      count: z.number().int(),
+      last: z.string(),
+      lastAt: time,
+    }),
+  ),
+});
+
+export const placeProbe = z.strictObject({
+  place: z.string(),
+  spot,
+  from: time.optional(),
+});
+
+export const health = z.object({
+  status: z.enum(['ok', 'no-readings', 'late', 'failing']),
+  lastReadingAt: time.nullable(),
+  evaluatedAt: time.nullable(),
+  clock: z.enum(['ok', 'unset']),
+  store: z.object({ bytes: z.number(), freeBytes: z.number() }),
+});
+
+export const alarm = z.object({
+  alarm: z.enum(['raised', 'clear']),
+  id: z.string(),
+  place: z.string(),
+  kind: alarmKind,
+  since: time,
+  words: z.string(),
+});
+
+export const alarmEvent = z.object({
+  t: time,
+  place: z.string(),
+  kind: alarmKind,
+  event: z.enum(['raised', 'cleared']),
+});
+
+export const taskEvent = z.object({
+  t: time,
+  id: z.string(),
+  kind: taskKind,
+  place: z.string(),
+  event: z.enum(['opened', 'changed', 'lapsed', 'done', 'no', 'later']),
+});
+
+export type Day = z.infer<typeof day>;
+export type NightForecast = z.infer<typeof nightForecast>;
+export type CoolRoom = z.infer<typeof coolRoom>;
+export type SpotNow = z.infer<typeof spotNow>;
+export type PlaceNow = z.infer<typeof placeNow>;
+export type Series = z.infer<typeof series>;
+export type Probe = z.infer<typeof probe>;
+export type PlaceProbe = z.infer<typeof placeProbe>;
+export type Health = z.infer<typeof health>;
+export type Alarm = z.infer<typeof alarm>;
+export type AlarmEvent = z.infer<typeof alarmEvent>;
+export type TaskEvent = z.infer<typeof taskEvent>;

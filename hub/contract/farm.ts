@@ -1,0 +1,111 @@
+import { z } from 'zod';
+import { id, placeKind, probeName, quantity, spot } from './terms.ts';
+
+// The farm file: one YAML document (see the README). Unknown fields are refused, so that a
+// misspelt one is not silently without effect.
+
+const temperature = z.number().min(-60).max(60);
+
+const farmFacts = z.strictObject({
+  name: z.string().min(1).max(80),
+  zone: z.string().min(1),
+  lat: z.number().min(-90).max(90),
+  lon: z.number().min(-180).max(180),
+  altitude: z.number().min(-430).max(6000).default(0),
+  money: z.string().regex(/^[A-Z]{3}$/, 'expected a three-letter currency code (ISO 4217)'),
+  /** Money per hour of work. */
+  wage: z.number().min(0),
+});
+
+const place = z.strictObject({
+  id,
+  name: z.string().min(1).max(60),
+  kind: placeKind,
+  vents: z.boolean().default(false),
+  /** Trays it can hold. */
+  capacity: z.number().int().min(0).optional(),
+  crop: id.optional(),
+  /** Trays standing there now. */
+  trays: z.number().int().min(0).optional(),
+  covers: z.enum(['cloches', 'fleece']).optional(),
+  cover: z
+    .strictObject({
+      minutes: z.number().min(0),
+      value: z.number().min(0),
+      damage: temperature,
+      effect: z.number().gt(0).max(1).default(0.8),
+    })
+    .optional(),
+  wet: z
+    .strictObject({ at: z.number().min(50).max(100), below: z.number().min(50).max(100) })
+    .refine(({ at, below }) => below <= at, { path: ['below'], message: 'expected at most `at`' })
+    .optional(),
+  setPoint: temperature.optional(),
+  limit: temperature.optional(),
+  /** m³ */
+  volume: z.number().gt(0).optional(),
+  /** Money's worth of produce usually inside a cool room. */
+  value: z.number().min(0).optional(),
+});
+
+const every = z.string().regex(/^[1-9]\d{0,4}(s|m|h)$/, 'expected a time such as 30s, 5m or 1h');
+
+const probe = z.strictObject({
+  id: probeName,
+  place: id,
+  spot,
+  every: every.default('5m'),
+  offset: z.partialRecord(quantity, z.number()).default({}),
+});
+
+const crop = z.strictObject({
+  id,
+  name: z.string().min(1).max(60).optional(),
+  base: temperature.default(10),
+  band: z.tuple([temperature, temperature]).optional(),
+  heatLimit: temperature.optional(),
+  chill: temperature.optional(),
+  disease: z.array(id).default([]),
+  /** Money per kg. */
+  price: z.number().min(0).optional(),
+  /** kg */
+  perTray: z.number().min(0).optional(),
+});
+
+const pointer = z.string().regex(/^(?:\/(?:[^~/]|~[01])*)*$/, 'expected a JSON pointer (RFC 6901)');
+
+/** Readings in JSON of any shape: where in the message each field stands. */
+const mapping = z.strictObject({
+  /** Topic filter; `+probe` stands for the level that names the probe. */
+  topic: z.string().min(1),
+  /** Pointer to the probe's name, where the topic does not hold it. */
+  probe: pointer.optional(),
+  /** Pointer to the time: ISO 8601 text, or seconds or milliseconds since 1970. */
+  time: pointer.optional(),
+  fields: z.array(z.strictObject({ quantity, pointer, unit: z.string().optional() })).min(1),
+});
+
+const weekday = z.enum([
+  'monday',
+  'tuesday',
+  'wednesday',
+  'thursday',
+  'friday',
+  'saturday',
+  'sunday',
+]);
+
+export const farmFile = z.strictObject({
+  farm: farmFacts,
+  places: z.array(place).min(1),
+  probes: z.array(probe).default([]),
+  crops: z.array(crop).default([]),
+  deliveries: z.array(z.strictObject({ day: weekday })).default([]),
+  mappings: z.array(mapping).default([]),
+});
+
+export type FarmFile = z.infer<typeof farmFile>;
+export type FarmPlace = z.infer<typeof place>;
+export type FarmProbe = z.infer<typeof probe>;
+export type FarmCrop = z.infer<typeof crop>;
+export type Mapping = z.infer<typeof mapping>;

@@ -1,0 +1,6 @@
+export * from './events.ts';
+export * from './facts.ts';
+export * from './farm.ts';
+export * from './pages.ts';
+export * from './task.ts';
+export * from './terms.ts';

@@ -1,0 +1,176 @@
+import type { Celsius, Hours, Instant, Minutes, Percent } from '../units.ts';
+
+// All that is known at one instant, as plain data. hub/snapshot fills it; rules/decide reads it.
+// Only good readings are here: a flagged one is kept in the store and counts as time without a
+// reading. Arrays are in order of time.
+
+export type Quantity =
+  | 'temperature'
+  | 'humidity'
+  | 'soil-moisture'
+  | 'soil-temperature'
+  | 'leaf-wetness'
+  | 'light'
+  | 'rain'
+  | 'wind'
+  | 'power'
+  | 'energy'
+  | 'door'
+  | 'battery';
+
+export type PlaceKind = 'tunnel' | 'patch' | 'outdoor' | 'cool-room';
+export type SpotName = 'canopy' | 'air' | 'under-cover' | 'product' | 'grass' | 'unit';
+
+/** Columns of one quantity: `value[i]` was read at `t[i]`. */
+export type Column = { readonly t: readonly Instant[]; readonly value: readonly number[] };
+
+/** Temperature and humidity read together. */
+export type AirReading = {
+  readonly t: Instant;
+  readonly temperature: Celsius;
+  readonly humidity: Percent;
+};
+
+/** One past night at one spot, named by the morning that ends it. null = not known. */
+export type NightRecord = {
+  readonly night: string;
+  /** Around 15:00 local time of the day before. */
+  readonly afternoon: { readonly temperature: Celsius; readonly dewPoint: Celsius | null } | null;
+  /** Two hours after sunset. */
+  readonly evening: { readonly temperature: Celsius; readonly dewPoint: Celsius | null } | null;
+  /** Lowest from sunset to an hour after sunrise; null when a gap hides it. */
+  readonly low: Celsius | null;
+};
+
+export type SpotNow = {
+  readonly spot: SpotName;
+  readonly probe: string;
+  /** How often this probe means to report. */
+  readonly every: Minutes;
+  /** The last 48 hours of each quantity that has any reading there. */
+  readonly columns: Partial<Record<Quantity, Column>>;
+  /** The last 48 hours in which temperature and humidity were both read. */
+  readonly air: readonly AirReading[];
+  /** Past nights, oldest first, at most 60; empty where nothing was measured yet. */
+  readonly nights: readonly NightRecord[];
+};
+
+export type Crop = {
+  readonly id: string;
+  readonly base: Celsius;
+  /** Temperatures the crop likes. */
+  readonly band: readonly [Celsius, Celsius] | null;
+  readonly heatLimit: Celsius | null;
+  /** Below this the crop is hurt by cold. */
+  readonly chill: Celsius | null;
+  readonly disease: readonly string[];
+  /** Money per kg; null where not told. */
+  readonly price: number | null;
+  /** kg per tray. */
+  readonly perTray: number | null;
+};
+
+export type PlaceNow = {
+  readonly id: string;
+  readonly kind: PlaceKind;
+  readonly crop: string | null;
+  /** Trays standing there now, where somebody said so. */
+  readonly trays: number | null;
+  readonly vents: boolean;
+  /** What the grower last said was done; null when nobody said. */
+  readonly opened: boolean | null;
+  readonly covered: boolean | null;
+  readonly wet: { readonly at: Percent; readonly below: Percent };
+  readonly cover: {
+    readonly minutes: Minutes;
+    /** Money lost if the frost takes what hangs there. */
+    readonly value: number;
+    /** Damage begins below this. */
+    readonly damage: Celsius;
+    /** Share of the loss that covering prevents, 0..1. */
+    readonly effect: number;
+  } | null;
+  readonly coolRoom: {
+    readonly setPoint: Celsius;
+    readonly limit: Celsius;
+    /** Money's worth of produce inside; null where not told. */
+    readonly value: number | null;
+  } | null;
+  readonly spots: readonly SpotNow[];
+};
+
+export type ProbeNow = {
+  readonly id: string;
+  /** null while nobody has placed it. */
+  readonly place: string | null;
+  readonly spot: SpotName | null;
+  readonly every: Minutes;
+  readonly placedAt: Instant | null;
+  /** Any message, good or doubtful; null when never. */
+  readonly heardAt: Instant | null;
+  /** Quantity stuck on one value, and since when. */
+  readonly stuck: readonly { readonly quantity: Quantity; readonly since: Instant }[];
+  /** Readings refused or doubted in the last 24 hours. */
+  readonly doubtful: number;
+  /** Charge in % or cell voltage in V, as the probe says it. */
+  readonly battery: {
+    readonly value: number;
+    readonly unit: '%' | 'V';
+    readonly t: Instant;
+  } | null;
+};
+
+export type Snapshot = {
+  readonly now: Instant;
+  /** The farm's calendar day that `now` falls in, and where it begins and ends. */
+  readonly day: { readonly name: string; readonly begins: Instant; readonly ends: Instant };
+  readonly farm: { readonly lat: number; readonly lon: number; readonly wage: number };
+  readonly crops: readonly Crop[];
+  readonly places: readonly PlaceNow[];
+  readonly probes: readonly ProbeNow[];
+  /** Keys of the tasks that stand open, for limits that differ on the way in and the way out. */
+  readonly standing: readonly string[];
+};
+
+// What decide works out on the way, for the screens as well as for the tasks.
+
+export type NightForecast = {
+  readonly place: string;
+  readonly spot: SpotName;
+  /** The morning that ends the night. */
+  readonly night: string;
+  readonly issuedAt: Instant;
+  readonly low: { readonly mean: Celsius; readonly sd: number; readonly df: number };
+  readonly pBelow: { readonly at: Celsius; readonly p: number };
+  /** When the middle of the forecast crosses `pBelow.at`; null when it does not. */
+  readonly crossesAt: Instant | null;
+  readonly nightsLearned: number;
+  readonly method: 'evening' | 'afternoon' | 'recent-nights' | 'wide-default';
+  /** The way down through the night: 10 %, 50 % and 90 % of the chances. */
+  readonly fan: readonly {
+    readonly t: Instant;
+    readonly low: Celsius;
+    readonly middle: Celsius;
+    readonly high: Celsius;
+  }[];
+};
+
+export type CoolRoomNow = {
+  readonly id: string;
+  readonly asOf: Instant | null;
+  readonly state: 'holding' | 'warming' | 'warm' | 'unknown';
+  readonly temperature: Celsius | null;
+  readonly setPoint: Celsius;
+  readonly limit: Celsius;
+  /** Bottom of the cycle above set point, K; null when not enough readings. */
+  readonly drift: number | null;
+  readonly cause: 'door' | 'unit' | 'power' | 'unclear' | null;
+  readonly produceEstimate: Celsius | null;
+  readonly holdOver: { readonly minutesToLimit: Minutes | null; readonly tauHours: Hours };
+  readonly aboveLimit: {
+    readonly hours: Hours;
+    readonly unknownHours: Hours;
+    readonly since: Instant | null;
+  };
+  readonly energy: { readonly kWhPerDay: number | null; readonly dutyCycle: number | null };
+};
