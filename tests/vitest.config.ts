@@ -1,5 +1,7 @@
 import { defineConfig } from 'vitest/config';
 
+const report = process.env.DEWPOST_REPORT;
+
 export default defineConfig({
   test: {
     root: new URL('..', import.meta.url).pathname,
@@ -7,5 +9,8 @@ export default defineConfig({
     // Each file starts its own hub, broker and data folder; two at a time suits two cores.
     maxWorkers: 2,
     testTimeout: 30_000,
+    hookTimeout: 60_000,
+    reporters: report ? ['default', 'json'] : ['default'],
+    ...(report ? { outputFile: { json: report } } : {}),
   },
 });

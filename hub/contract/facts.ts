@@ -143,6 +143,17 @@ export const probe = z.object({
   ),
 });
 
+/** Messages that no known probe sent, counted over the last 24 hours. */
+export const refused = z.object({
+  /** The probe's name or the topic, as it was sent. */
+  source: z.string(),
+  reason: z.string(),
+  words: z.string(),
+  count: z.number().int(),
+  last: z.string(),
+  lastAt: time,
+});
+
 export const placeProbe = z.strictObject({
   place: z.string(),
   spot,
@@ -188,6 +199,7 @@ export type SpotNow = z.infer<typeof spotNow>;
 export type PlaceNow = z.infer<typeof placeNow>;
 export type Series = z.infer<typeof series>;
 export type Probe = z.infer<typeof probe>;
+export type RefusedMessages = z.infer<typeof refused>;
 export type PlaceProbe = z.infer<typeof placeProbe>;
 export type Health = z.infer<typeof health>;
 export type Alarm = z.infer<typeof alarm>;

@@ -68,6 +68,26 @@ export const time = z.iso.datetime({ offset: true });
 /** A calendar day of the farm's zone. */
 export const calendarDay = z.iso.date();
 
+/** The unit readings of a quantity are kept and shown in. A battery may tell its share or its voltage. */
+export const keptUnit: Readonly<Record<Quantity | 'battery-voltage', string>> = {
+  temperature: '°C',
+  'soil-temperature': '°C',
+  humidity: '%',
+  'soil-moisture': '%',
+  'leaf-wetness': '%',
+  light: 'lx',
+  rain: 'mm',
+  wind: 'm/s',
+  power: 'W',
+  energy: 'kWh',
+  door: '',
+  battery: '%',
+  'battery-voltage': 'V',
+};
+
+/** The `:id` of an address. */
+export const idParam = z.object({ id: z.string().min(1).max(300) });
+
 export type Quantity = z.infer<typeof quantity>;
 export type PlaceKind = z.infer<typeof placeKind>;
 export type Spot = z.infer<typeof spot>;

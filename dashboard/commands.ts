@@ -1,0 +1,38 @@
+import type { AnswerTask, PlaceProbe, Task } from '../hub/contract/index.ts';
+import { ask, Refusal } from './ask.ts';
+import { connect, refreshProbes, takeAnswer } from './live.ts';
+import * as state from './state.ts';
+
+// What a tap asks the hub to do. Nothing on the screen changes before the hub has answered.
+
+/** @throws Refusal with a sentence for the screen */
+export async function answerTask(id: string, answer: AnswerTask): Promise<void> {
+  takeAnswer(await sent<Task>(`/api/tasks/${encodeURIComponent(id)}/answer`, answer));
+}
+
+/** @throws Refusal with a sentence for the screen */
+export async function placeProbe(id: string, where: PlaceProbe): Promise<void> {
+  await sent(`/api/probes/${encodeURIComponent(id)}/place`, where);
+  await refreshProbes();
+}
+
+/** @throws Refusal with a sentence for the screen */
+export async function signIn(name: string, password: string): Promise<void> {
+  await ask('/api/sign-in', { name, password });
+  await connect();
+}
+
+/** @throws Refusal with a sentence for the screen */
+export async function claim(code: string, name: string, password: string): Promise<void> {
+  await ask('/api/claim', { code, name, password });
+  await connect();
+}
+
+async function sent<Shape>(path: string, command: unknown): Promise<Shape> {
+  try {
+    return await ask<Shape>(path, command);
+  } catch (error) {
+    if (error instanceof Refusal && error.status === 401) state.signInNeeded.value = true;
+    throw error;
+  }
+}

@@ -1,0 +1,223 @@
+import { batch } from '@preact/signals';
+import type {
+  EventData,
+  EventName,
+  FarmFacts,
+  Probe,
+  Strips,
+  Task,
+  Today,
+  Who,
+} from '../hub/contract/index.ts';
+import { ask, Refusal } from './ask.ts';
+import { exactNow, setClock } from './clock.ts';
+import { forget, keep, kept } from './keep.ts';
+import { withEndedTask, withOpenTask, withReading } from './merge.ts';
+import * as state from './state.ts';
+
+// The one connection to the hub: events and answers in, signals out.
+
+const SILENCE = 25_000; // ms; the hub pulses every 10 s, so two and a half missed
+const FIRST_WAIT = 1_000; // ms before trying again, doubled each time …
+const LONGEST_WAIT = 30_000; // … up to this
+const LEAST_BETWEEN = 3_000; // ms between two requests for today: a demonstration looks many times a second
+
+let source: EventSource | null = null;
+let silence: ReturnType<typeof setTimeout> | undefined;
+let retry: ReturnType<typeof setTimeout> | undefined;
+let wait = FIRST_WAIT;
+
+export async function startLive(): Promise<void> {
+  const before = kept();
+  if (before) {
+    batch(() => {
+      setClock(before.hub, before.farm.speed, before.wall);
+      state.farm.value = before.farm;
+      state.today.value = before.today;
+      state.strips.value = before.strips;
+    });
+  }
+  await connect();
+}
+
+/** Asks who we are and, when we may, for everything; then listens. */
+export async function connect(): Promise<void> {
+  clearTimeout(retry);
+  try {
+    const who = await ask<Who>('/api/who');
+    state.who.value = who;
+    if (!who.open && who.name === null) {
+      state.signInNeeded.value = true;
+      return;
+    }
+    const farm = await ask<FarmFacts>('/api/farm');
+    batch(() => {
+      state.signInNeeded.value = false;
+      state.farm.value = farm;
+      setClock(Date.parse(farm.now), farm.speed);
+    });
+    // Ended tasks are asked for once; after that each one comes as an event.
+    await Promise.all([refresh(), refreshEnded()]);
+    listen();
+  } catch (error) {
+    lost(error);
+  }
+}
+
+function listen(): void {
+  source?.close();
+  const opened = new EventSource('/api/events');
+  source = opened;
+  heard();
+  opened.addEventListener('open', heard);
+  opened.addEventListener('error', () => lost(null));
+  for (const name of Object.keys(hearing) as EventName[]) {
+    opened.addEventListener(name, (event: MessageEvent<string>) => {
+      heard();
+      (hearing[name] as (data: unknown) => void)(JSON.parse(event.data));
+    });
+  }
+}
+
+const hearing: { [Name in EventName]: (data: EventData[Name]) => void } = {
+  pulse: ({ now, speed }) => setClock(Date.parse(now), speed),
+  looked: () => {
+    state.looks.value += 1;
+    refreshSoon();
+  },
+  task: takeTask,
+  alarm: (alarm) => {
+    const alarms = new Map(state.alarms.value);
+    if (alarm.alarm === 'raised') alarms.set(alarm.id, alarm);
+    else alarms.delete(alarm.id);
+    state.alarms.value = alarms;
+  },
+  reading: (reading) => {
+    const before = state.today.value;
+    if (before) state.today.value = { ...before, places: withReading(before.places, reading) };
+  },
+};
+
+function heard(): void {
+  wait = FIRST_WAIT;
+  if (state.link.value.state !== 'up') state.link.value = { state: 'up' };
+  clearTimeout(silence);
+  silence = setTimeout(() => lost(null), SILENCE);
+}
+
+function lost(error: unknown): void {
+  source?.close();
+  source = null;
+  clearTimeout(silence);
+  clearTimeout(retry);
+  if (error instanceof Refusal && error.status === 401) {
+    state.signInNeeded.value = true;
+    return;
+  }
+  if (state.link.value.state !== 'lost') {
+    state.link.value = { state: 'lost', since: state.farm.value ? exactNow() : null };
+  }
+  retry = setTimeout(connect, wait * (0.75 + Math.random() / 2)); // spread, so that phones do not all come at once
+  wait = Math.min(wait * 2, LONGEST_WAIT);
+}
+
+/** A task as the hub has stored it, from an event or as the answer to a command. */
+export function takeTask(task: Task): void {
+  batch(() => {
+    const before = state.today.value;
+    if (before) state.today.value = { ...before, tasks: withOpenTask(before.tasks, task) };
+    state.ended.value = withEndedTask(state.ended.value, task);
+  });
+}
+
+/** The hub's word for an answer given on this screen. */
+export function takeAnswer(task: Task): void {
+  batch(() => {
+    takeTask(task);
+    state.answered.value = task;
+  });
+}
+
+async function take<Shape>(
+  name: state.Facts,
+  path: string,
+  write: (facts: Shape) => void,
+): Promise<void> {
+  try {
+    const facts = await ask<Shape>(path);
+    batch(() => {
+      write(facts);
+      if (state.faults.value[name] !== undefined) {
+        const { [name]: _, ...rest } = state.faults.value;
+        state.faults.value = rest;
+      }
+    });
+  } catch (error) {
+    if (error instanceof Refusal && error.status === 401) state.signInNeeded.value = true;
+    const sentence = error instanceof Error ? error.message : String(error);
+    state.faults.value = { ...state.faults.value, [name]: sentence };
+  }
+}
+
+export async function refresh(): Promise<void> {
+  await Promise.all([
+    take<Today>('today', '/api/today', (today) => {
+      state.today.value = today;
+    }),
+    take<Strips>('strips', '/api/strips', (strips) => {
+      state.strips.value = strips;
+    }),
+  ]);
+  const { farm, today, strips } = state;
+  if (farm.value && today.value) {
+    keep({
+      farm: farm.value,
+      today: today.value,
+      strips: strips.value,
+      hub: exactNow(),
+      wall: Date.now(),
+    });
+  }
+}
+
+const refreshEnded = () =>
+  take<Task[]>('ended', '/api/tasks?state=ended', (tasks) => {
+    state.ended.value = tasks;
+  });
+
+let refreshing = false;
+let asked = false;
+function refreshSoon(): void {
+  if (refreshing) {
+    asked = true;
+    return;
+  }
+  refreshing = true;
+  refresh().finally(() => {
+    setTimeout(() => {
+      refreshing = false;
+      if (asked) {
+        asked = false;
+        refreshSoon();
+      }
+    }, LEAST_BETWEEN);
+  });
+}
+
+export const refreshProbes = () =>
+  take<Probe[]>('probes', '/api/probes', (probes) => {
+    state.probes.value = probes;
+  });
+
+/** Ends the session here: nothing of the farm stays in this browser. */
+export async function signOut(): Promise<void> {
+  await ask('/api/sign-out', {});
+  source?.close();
+  forget();
+  batch(() => {
+    state.today.value = null;
+    state.strips.value = null;
+    state.signInNeeded.value = true;
+  });
+  state.who.value = await ask<Who>('/api/who');
+}

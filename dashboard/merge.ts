@@ -1,0 +1,40 @@
+import type { EventData, PlaceNow, Spot, Task } from '../hub/contract/index.ts';
+
+// How one thing the hub says changes lists it said before.
+
+/** The list with that task in its place; an ended one leaves a list of open tasks. */
+export function withOpenTask(tasks: readonly Task[], task: Task): Task[] {
+  if (task.state === 'ended') return tasks.filter(({ id }) => id !== task.id);
+  const known = tasks.some(({ id }) => id === task.id);
+  // The hub ranks; until it is asked again a new one stands last, an alarm first.
+  if (!known) return task.alarm ? [task, ...tasks] : [...tasks, task];
+  return tasks.map((old) => (old.id === task.id ? task : old));
+}
+
+/** Ended tasks, the latest first; a task opened again leaves the list. */
+export function withEndedTask(tasks: readonly Task[], task: Task): Task[] {
+  const others = tasks.filter(({ id }) => id !== task.id);
+  return task.state === 'ended' ? [task, ...others] : others;
+}
+
+const speaking: readonly Spot[] = ['canopy', 'air'];
+
+/** The spot whose readings speak for the place: canopy, else air, else the first there is. */
+export function speakingSpot({ spots }: Pick<PlaceNow, 'spots'>): Spot | null {
+  const there = spots.map(({ spot }) => spot);
+  return speaking.find((spot) => there.includes(spot)) ?? there[0] ?? null;
+}
+
+/** A newer temperature or humidity shown at once; what follows from it waits for the hub's next look. */
+export function withReading(
+  places: readonly PlaceNow[],
+  { place, spot, quantity, t, value }: EventData['reading'],
+): PlaceNow[] {
+  if (quantity !== 'temperature' && quantity !== 'humidity') return [...places];
+  const news = { [quantity]: value, readAt: t, stale: false };
+  return places.map((old) => {
+    if (old.id !== place) return old;
+    const spots = old.spots.map((at) => (at.spot === spot ? { ...at, ...news } : at));
+    return speakingSpot(old) === spot ? { ...old, ...news, spots } : { ...old, spots };
+  });
+}

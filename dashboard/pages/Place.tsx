@@ -1,0 +1,61 @@
+import { DayTable } from '../parts/DayTable.tsx';
+import { Fault } from '../parts/Fault.tsx';
+import { Heading } from '../parts/Heading.tsx';
+import { LazyYear } from '../parts/LazyYear.tsx';
+import { PlaceFacts } from '../parts/PlaceFacts.tsx';
+import { useDays } from '../parts/useDays.ts';
+import type { Params } from '../router.ts';
+import { farm, faults, today } from '../state.ts';
+import { words } from '../words.ts';
+
+const TABLE = 30; // days
+
+/** One place: now, the last thirty days as a table, and a year as a chart. */
+export function Place({ params }: { params: Params }) {
+  const id = params.id ?? '';
+  const zone = farm.value?.zone;
+  const place = today.value?.places.find((found) => found.id === id);
+  const { days, fault, again } = useDays(id, zone);
+  const back = (
+    <p>
+      <a class="back" href="/places">
+        {words.places.all}
+      </a>
+    </p>
+  );
+  if (today.value === null || zone === undefined) {
+    return (
+      <>
+        <Heading title={words.places.title} />
+        <Fault sentence={faults.value.today} />
+      </>
+    );
+  }
+  if (!place) {
+    return (
+      <>
+        {back}
+        <Heading title={words.places.unknownPlace} />
+      </>
+    );
+  }
+  return (
+    <>
+      {back}
+      <Heading title={place.name} />
+      <PlaceFacts place={place} zone={zone} />
+      <section>
+        <h2>{words.places.year}</h2>
+        {days ? <LazyYear days={days} /> : <Fault sentence={fault} again={again} />}
+      </section>
+      <section>
+        <h2>{words.places.days}</h2>
+        {days ? (
+          <DayTable days={days.slice(-TABLE).reverse()} />
+        ) : (
+          <Fault sentence={fault} again={again} />
+        )}
+      </section>
+    </>
+  );
+}

@@ -1,0 +1,28 @@
+import { signal } from '@preact/signals';
+import type { Alarm, FarmFacts, Probe, Strips, Task, Today, Who } from '../hub/contract/index.ts';
+
+// All that the pages show, as the hub last said it. Written by live.ts only; pages read.
+
+export const who = signal<Who | null>(null);
+/** Set when the hub answered that it does not know who asks. */
+export const signInNeeded = signal(false);
+export const farm = signal<FarmFacts | null>(null);
+export const today = signal<Today | null>(null);
+export const strips = signal<Strips | null>(null);
+export const ended = signal<readonly Task[]>([]);
+export const probes = signal<readonly Probe[] | null>(null);
+/** The task answered last on this screen, as the hub stored it. */
+export const answered = signal<Task | null>(null);
+/** Alarms raised since this page was opened and not cleared yet, by id. */
+export const alarms = signal<ReadonlyMap<string, Alarm>>(new Map());
+/** The last request for each page's facts that failed, as a sentence. */
+export const faults = signal<Readonly<Partial<Record<Facts, string>>>>({});
+/** Count of looks the hub has taken, for pages that ask for their own facts. */
+export const looks = signal(0);
+export const link = signal<Link>({ state: 'connecting' });
+
+export type Facts = 'today' | 'strips' | 'ended' | 'probes';
+export type Link =
+  | { readonly state: 'connecting' | 'up' }
+  /** `since` by the hub's clock; null when it was never reached. */
+  | { readonly state: 'lost'; readonly since: number | null };

@@ -1,0 +1,25 @@
+import preact from '@preact/preset-vite';
+import { defineConfig } from 'vite';
+
+export default defineConfig({
+  base: '/',
+  plugins: [preact()],
+  build: {
+    outDir: '../dist/dashboard',
+    emptyOutDir: true,
+    target: 'es2022',
+    // The hub answers with default-src 'self': nothing may be inlined as a data: address.
+    assetsInlineLimit: 0,
+    modulePreload: { polyfill: false },
+    rolldownOptions: {
+      input: {
+        main: new URL('./index.html', import.meta.url).pathname,
+        shell: new URL('./shell.ts', import.meta.url).pathname,
+      },
+      output: {
+        // Its address says which pages it may serve, so it stands at the top and keeps its name.
+        entryFileNames: ({ name }) => (name === 'shell' ? 'shell.js' : 'assets/[name]-[hash].js'),
+      },
+    },
+  },
+});

@@ -1,0 +1,2 @@
+export { type Alarm, planAlarms } from './plan.ts';
+export { type Publish, sendAlarm, told } from './send.ts';

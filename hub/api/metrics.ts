@@ -1,0 +1,101 @@
+import type { Health } from '../contract/index.ts';
+import { placeFacts } from '../snapshot/index.ts';
+import type { ApiParts } from './parts.ts';
+
+type Sample = { readonly labels?: Readonly<Record<string, string>>; readonly value: number };
+
+const escaped = (value: string) =>
+  value.replaceAll('\\', '\\\\').replaceAll('"', '\\"').replaceAll('\n', '\\n');
+
+function family(name: string, type: 'gauge' | 'counter', help: string, samples: readonly Sample[]) {
+  if (samples.length === 0) return '';
+  const lines = samples.map(({ labels = {}, value }) => {
+    const pairs = Object.entries(labels).map(([key, text]) => `${key}="${escaped(text)}"`);
+    return `${name}${pairs.length > 0 ? `{${pairs.join(',')}}` : ''} ${value}`;
+  });
+  return `# HELP ${name} ${help}\n# TYPE ${name} ${type}\n${lines.join('\n')}\n`;
+}
+
+const seconds = (time: string | null) =>
+  time === null ? [] : [{ value: Date.parse(time) / 1000 }];
+
+/** Prometheus text format, version 0.0.4. What is not known has no sample. */
+export function metricsText(parts: ApiParts, health: Health): string {
+  const looked = parts.lastLook();
+  const spots =
+    looked?.snapshot.places.flatMap((place) =>
+      placeFacts(looked.snapshot, place)
+        .spots.filter(({ stale }) => !stale)
+        .map((facts) => ({
+          labels: { place: place.id, spot: facts.spot, probe: facts.probe },
+          facts,
+        })),
+    ) ?? [];
+  const of = (quantity: 'temperature' | 'humidity') =>
+    spots.flatMap(({ labels, facts }) => {
+      const value = facts[quantity];
+      return value === null ? [] : [{ labels, value }];
+    });
+  const counts = new Map<string, number>();
+  for (const { kind } of looked?.open ?? []) counts.set(kind, (counts.get(kind) ?? 0) + 1);
+  return [
+    family('dewpost_up', 'gauge', '1 while the hub works as it should.', [
+      { value: health.status === 'failing' ? 0 : 1 },
+    ]),
+    family(
+      'dewpost_temperature_celsius',
+      'gauge',
+      'Newest temperature of a spot.',
+      of('temperature'),
+    ),
+    family(
+      'dewpost_humidity_percent',
+      'gauge',
+      'Newest relative humidity of a spot.',
+      of('humidity'),
+    ),
+    family(
+      'dewpost_last_reading_timestamp_seconds',
+      'gauge',
+      'When the newest reading was taken.',
+      seconds(health.lastReadingAt),
+    ),
+    family(
+      'dewpost_last_look_timestamp_seconds',
+      'gauge',
+      'When the hub last looked at everything.',
+      seconds(health.evaluatedAt),
+    ),
+    family(
+      'dewpost_open_tasks',
+      'gauge',
+      'Open tasks by kind.',
+      [...counts].map(([kind, value]) => ({ labels: { kind }, value })),
+    ),
+    family('dewpost_alarms_raised', 'gauge', 'Alarms that stand raised.', [
+      { value: parts.store.alarms.raised().length },
+    ]),
+    family(
+      'dewpost_refused_today',
+      'gauge',
+      'Messages and readings refused or doubted today, by reason.',
+      refusedToday(parts),
+    ),
+    family('dewpost_store_bytes', 'gauge', 'Size of the store.', [{ value: health.store.bytes }]),
+    family('dewpost_store_free_bytes', 'gauge', 'Room left where the store is.', [
+      { value: health.store.freeBytes },
+    ]),
+    family('process_resident_memory_bytes', 'gauge', 'Resident memory of the hub.', [
+      { value: process.memoryUsage.rss() },
+    ]),
+  ].join('');
+}
+
+function refusedToday(parts: ApiParts): Sample[] {
+  const sums = new Map<string, number>();
+  for (const { reason, count } of parts.store.refusals.since(
+    parts.calendar().dayOf(parts.clock.now()),
+  ))
+    sums.set(reason, (sums.get(reason) ?? 0) + count);
+  return [...sums].map(([reason, value]) => ({ labels: { reason }, value }));
+}

@@ -1,0 +1,58 @@
+import type { Outlook, Snapshot } from '../../rules/decide/index.ts';
+import type { Alarm } from '../alarms/index.ts';
+import type { Calendar, Clock } from '../clock.ts';
+import type { Farm } from '../farm/index.ts';
+import type { Snapshots } from '../snapshot/index.ts';
+import type { Store, StoredReading } from '../store/index.ts';
+import type { Answer, Task, Tasks } from '../tasks/index.ts';
+
+/** What the hub last concluded. Times in ms since 1970. */
+export type Looked = {
+  readonly at: number;
+  readonly snapshot: Snapshot;
+  readonly outlook: Outlook;
+  readonly open: readonly Task[];
+  readonly failure: string | null;
+};
+
+type Happening = {
+  readings: readonly StoredReading[];
+  task: Task;
+  alarm: Alarm;
+  looked: { readonly at: number };
+};
+
+/** What the pages and their JSON need of the rest of the hub. */
+export type ApiParts = {
+  readonly store: Store;
+  readonly clock: Clock;
+  readonly farm: () => Farm;
+  readonly calendar: () => Calendar;
+  readonly snapshots: Snapshots;
+  readonly tasks: Tasks;
+  readonly lastLook: () => Looked | null;
+  readonly lastReadingAt: () => number | null;
+  readonly heardAt: (probe: string) => number | null;
+  readonly answer: (id: string, answer: Answer, who: string) => Task | undefined;
+  /** Looks at everything again, because somebody changed something. */
+  readonly look: () => void;
+  readonly refarmed: () => void;
+  readonly feed: {
+    on<Name extends keyof Happening>(
+      name: Name,
+      listener: (what: Happening[Name]) => void,
+    ): () => void;
+  };
+  readonly brokerConnected: () => boolean;
+  /** Nobody needs to sign in: every listener is on this machine only. */
+  readonly open: boolean;
+};
+
+/** A request that cannot be met; `message` is one sentence for the person who sent it. */
+export class Refused extends Error {
+  readonly statusCode: number;
+  constructor(statusCode: number, sentence: string) {
+    super(sentence);
+    this.statusCode = statusCode;
+  }
+}

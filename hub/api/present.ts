@@ -1,0 +1,91 @@
+import type { CoolRoomNow, NightForecast as Night } from '../../rules/decide/index.ts';
+import { rank } from '../../rules/decide/index.ts';
+import type {
+  CoolRoom,
+  NightForecast,
+  PlaceNow,
+  SpotNow,
+  Task as TaskShown,
+} from '../contract/index.ts';
+import { type PlaceFacts, placeFacts, type SpotFacts } from '../snapshot/index.ts';
+import type { Task } from '../tasks/index.ts';
+import { placeNowWords, taskWords } from '../words/index.ts';
+import type { ApiParts, Looked } from './parts.ts';
+
+// From what the hub keeps (ms, facts) to what the contract says (ISO 8601, words).
+
+export const iso = (t: number) => new Date(t).toISOString();
+export const isoOrNull = (t: number | null) => (t === null ? null : iso(t));
+
+export function shownTask(task: Task, placeName: string): TaskShown {
+  const { title, why, caution } = taskWords(task, placeName);
+  return {
+    id: task.id,
+    kind: task.kind,
+    place: task.place,
+    subject: task.subject,
+    state: task.state,
+    verdict: task.verdict,
+    title,
+    because: [...task.because],
+    why,
+    doBy: isoOrNull(task.doBy),
+    from: isoOrNull(task.from),
+    minutes: task.minutes,
+    saves: task.saves,
+    alarm: task.alarm !== null && task.state === 'open' && task.until === null,
+    caution,
+    openedAt: iso(task.openedAt),
+    endedAt: isoOrNull(task.endedAt),
+    answer: task.answer,
+    until: isoOrNull(task.until),
+  };
+}
+
+/** Open tasks in the order to do them; those put off come last. */
+export function openTasks(parts: ApiParts): TaskShown[] {
+  const open = parts.lastLook()?.open ?? parts.tasks.open();
+  const now = open.filter(({ until }) => until === null);
+  const later = open.filter(({ until }) => until !== null);
+  return [...rank(now), ...rank(later)].map((task) => shownTask(task, nameOf(parts, task.place)));
+}
+
+export const nameOf = (parts: ApiParts, place: string) => parts.farm().place(place)?.name ?? place;
+
+export const shownNight = ({ fan: _, ...night }: Night): NightForecast => ({
+  ...night,
+  issuedAt: iso(night.issuedAt),
+  crossesAt: isoOrNull(night.crossesAt),
+});
+
+export const shownCoolRoom = (room: CoolRoomNow): CoolRoom => ({
+  ...room,
+  asOf: isoOrNull(room.asOf),
+  aboveLimit: { ...room.aboveLimit, since: isoOrNull(room.aboveLimit.since) },
+});
+
+const shownSpot = (spot: SpotFacts): SpotNow => ({ ...spot, readAt: isoOrNull(spot.readAt) });
+
+export function shownPlace(parts: ApiParts, looked: Looked, id: string): PlaceNow | null {
+  const place = parts.farm().place(id);
+  const now = looked.snapshot.places.find((one) => one.id === id);
+  if (!place || !now) return null;
+  const facts: PlaceFacts = placeFacts(looked.snapshot, now);
+  return {
+    ...facts,
+    id,
+    name: place.name,
+    kind: place.kind,
+    crop: place.crop ?? null,
+    asOf: iso(looked.at),
+    readAt: isoOrNull(facts.readAt),
+    wetSince: isoOrNull(facts.wetSince),
+    opened: now.opened,
+    covered: now.covered,
+    spots: facts.spots.map(shownSpot),
+    words: placeNowWords(place.name, facts, looked.at),
+  };
+}
+
+export const shownPlaces = (parts: ApiParts, looked: Looked): PlaceNow[] =>
+  parts.farm().places.flatMap(({ id }) => shownPlace(parts, looked, id) ?? []);

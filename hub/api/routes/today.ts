@@ -1,0 +1,75 @@
+import * as contract from '../../contract/index.ts';
+import { stripsFacts } from '../../snapshot/index.ts';
+import { stripWords, todaySentence } from '../../words/index.ts';
+import { type ApiParts, Refused } from '../parts.ts';
+import { iso, openTasks, shownCoolRoom, shownNight, shownPlace, shownPlaces } from '../present.ts';
+import type { App } from '../server.ts';
+
+/** The newest look; a hub that has just started has none yet. @throws Refused 503 */
+export function newest(parts: ApiParts) {
+  const looked = parts.lastLook();
+  if (!looked)
+    throw new Refused(
+      503,
+      'Expected a first look at the farm, got none yet: try again in a moment',
+    );
+  return looked;
+}
+
+export function todayRoutes(app: App, parts: ApiParts) {
+  app.get('/api/today', { schema: { response: { 200: contract.today } } }, () => {
+    const looked = newest(parts);
+    const tasks = openTasks(parts);
+    const places = shownPlaces(parts, looked);
+    const coolRooms = looked.outlook.coolRooms.map(shownCoolRoom);
+    return {
+      asOf: iso(looked.at),
+      sentence: todaySentence({ tasks, places, coolRooms, zone: parts.calendar().zone }),
+      tasks,
+      places,
+      frost: looked.outlook.frost.map(shownNight),
+      coolRooms,
+    };
+  });
+
+  app.get('/api/strips', { schema: { response: { 200: contract.strips } } }, () => {
+    const looked = newest(parts);
+    const facts = stripsFacts(looked.snapshot, looked.outlook);
+    const tasks = openTasks(parts);
+    return {
+      ...facts,
+      now: parts.clock.now(),
+      strips: facts.strips.map((strip) => {
+        const place = parts.farm().place(strip.place);
+        const now = shownPlace(parts, looked, strip.place);
+        return {
+          ...strip,
+          spot: strip.spot as contract.Spot | null,
+          name: place?.name ?? strip.place,
+          kind: place?.kind ?? ('outdoor' as const),
+          pins: tasks
+            .filter((task) => task.place === strip.place && task.doBy !== null)
+            .map(({ id, title, doBy }) => ({ task: id, t: Date.parse(doBy ?? ''), title })),
+          words: stripWords(strip, now, parts.calendar().zone),
+        };
+      }),
+    };
+  });
+
+  app.get(
+    '/api/frost/tonight',
+    { schema: { response: { 200: contract.nightForecast.array() } } },
+    () => newest(parts).outlook.frost.map(shownNight),
+  );
+
+  app.get(
+    '/api/cool-rooms/:id',
+    { schema: { params: contract.idParam, response: { 200: contract.coolRoom } } },
+    ({ params }) => {
+      const room = newest(parts).outlook.coolRooms.find(({ id }) => id === params.id);
+      if (!room)
+        throw new Refused(404, `Expected the id of a cool room, got ${JSON.stringify(params.id)}`);
+      return shownCoolRoom(room);
+    },
+  );
+}

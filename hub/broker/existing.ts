@@ -1,0 +1,86 @@
+import { connect } from 'mqtt';
+import { type Broker, HEARTBEAT, OWN_TOPICS, type Receive } from './types.ts';
+
+export type ExistingOptions = {
+  /** `mqtt://[user:password@]host[:port]` or `mqtts://…` */
+  readonly url: string;
+  /** Topic filters to read. */
+  readonly filters: readonly string[];
+  /** Stays the same from start to start, so that the broker keeps what came while the hub was away. */
+  readonly clientId: string;
+  readonly receive: Receive;
+  /** At every connection, the first too: time to say again what stands retained. */
+  readonly onConnect: () => void;
+};
+
+/** A hub that starts before its broker does not give up: it waits this long, then goes on trying. */
+const FIRST_ANSWER_WITHIN = 5000; // ms, ours
+
+/** A broker the farm already has. When it is away, now or later, the hub keeps asking for it. */
+export async function connectExisting(options: ExistingOptions): Promise<Broker> {
+  const { url, filters, clientId, receive, onConnect } = options;
+  const client = connect(url, {
+    clientId,
+    clean: false, // messages sent while the hub was down are waiting
+    reconnectPeriod: 2000,
+    connectTimeout: 10_000,
+    resubscribe: false, // done below, at every connection
+    will: { topic: HEARTBEAT, payload: Buffer.from('{"gone":true}'), qos: 1, retain: true },
+    manualConnect: true, // waiting messages come with the connection: first be ready for them
+  });
+
+  // mqtt.js sends PUBACK when the callback is called: after the commit, as with the broker inside.
+  client.handleMessage = (packet, acknowledge) => {
+    if (packet.topic.startsWith(OWN_TOPICS)) {
+      acknowledge();
+      return;
+    }
+    const payload =
+      typeof packet.payload === 'string' ? Buffer.from(packet.payload) : packet.payload;
+    receive({ topic: packet.topic, payload, again: packet.dup === true }, (error) => {
+      acknowledge(error ?? undefined);
+      // Not kept, so not acknowledged: a broker sends such a message again on the next connection.
+      if (error) client.stream.destroy();
+    });
+  };
+  client.on('error', () => {}); // it reconnects by itself; `connected` tells how it stands
+  const subscribed = new Promise<void>((resolve) => {
+    client.on('connect', () => {
+      client.subscribe([...filters], { qos: 1 }, () => resolve());
+      onConnect();
+    });
+  });
+  client.connect();
+  let timer: NodeJS.Timeout | undefined;
+  const patience = new Promise<void>((resolve) => {
+    timer = setTimeout(resolve, FIRST_ANSWER_WITHIN);
+  });
+  await Promise.race([subscribed, patience]);
+  clearTimeout(timer);
+
+  return {
+    address: withoutPassword(url),
+    connected: () => client.connected,
+    publish: async (topic, payload, { retain = false } = {}) => {
+      if (!client.connected) return; // said again at the next connection, not piled up until then
+      await client.publishAsync(topic, payload, { qos: 1, retain });
+    },
+    close: async () => {
+      // A will is sent only for those who vanish; who leaves says so.
+      if (client.connected)
+        await client.publishAsync(HEARTBEAT, '{"gone":true}', { qos: 1, retain: true });
+      await client.endAsync(!client.connected);
+    },
+  };
+}
+
+function withoutPassword(url: string) {
+  try {
+    const parsed = new URL(url);
+    parsed.password = '';
+    parsed.username = '';
+    return parsed.toString();
+  } catch {
+    return 'the address given';
+  }
+}

@@ -1,0 +1,22 @@
+/** One message as it came over the wire. */
+export type Arrived = {
+  readonly topic: string;
+  readonly payload: Uint8Array;
+  readonly again: boolean;
+};
+/** Called once; an error means "not kept": the sender is not acknowledged and sends again. */
+export type Acknowledge = (error?: Error | null) => void;
+export type Receive = (message: Arrived, acknowledge: Acknowledge) => void;
+
+export type Broker = {
+  /** Where probes reach it, for people to read. */
+  readonly address: string;
+  publish(topic: string, payload: string, options?: { retain?: boolean }): Promise<void>;
+  /** Whether messages can come in now. */
+  connected(): boolean;
+  close(): Promise<void>;
+};
+
+/** The hub's own topics: nobody else publishes there. */
+export const OWN_TOPICS = 'dewpost/';
+export const HEARTBEAT = 'dewpost/heartbeat';

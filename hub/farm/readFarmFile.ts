@@ -1,0 +1,89 @@
+import { isNode, LineCounter, parseDocument } from 'yaml';
+import { type FarmFile, farmFile } from '../contract/index.ts';
+import { refusal, shown } from '../words/index.ts';
+
+export type FarmFileRead =
+  | { readonly farm: FarmFile; readonly faults?: undefined }
+  | { readonly farm?: undefined; readonly faults: readonly string[] };
+
+/** What a schema of one field cannot see: that names agree with each other. */
+function crossChecks(farm: FarmFile): { path: (string | number)[]; wanted: string }[] {
+  const faults: { path: (string | number)[]; wanted: string }[] = [];
+  const fault = (path: (string | number)[], wanted: string) => faults.push({ path, wanted });
+  const places = new Set<string>();
+  const crops = new Set(farm.crops.map(({ id }) => id));
+  try {
+    new Intl.DateTimeFormat('en', { timeZone: farm.farm.zone });
+  } catch {
+    fault(['farm', 'zone'], 'a time zone such as Europe/Dublin');
+  }
+  for (const [i, place] of farm.places.entries()) {
+    if (places.has(place.id)) fault(['places', i, 'id'], 'an id that no other place has');
+    places.add(place.id);
+    if (place.crop !== undefined && !crops.has(place.crop))
+      fault(['places', i, 'crop'], `one of the crops ${[...crops].join(', ')}`);
+    if (place.kind === 'cool-room')
+      for (const field of ['setPoint', 'limit'] as const)
+        if (place[field] === undefined) fault(['places', i, field], 'a temperature in °C');
+    if (place.setPoint !== undefined && place.limit !== undefined && place.limit <= place.setPoint)
+      fault(['places', i, 'limit'], 'a temperature above setPoint');
+  }
+  const probes = new Set<string>();
+  for (const [i, probe] of farm.probes.entries()) {
+    if (probes.has(probe.id)) fault(['probes', i, 'id'], 'an id that no other probe has');
+    probes.add(probe.id);
+    if (!places.has(probe.place))
+      fault(['probes', i, 'place'], `one of the places ${[...places].join(', ')}`);
+  }
+  for (const [i, { topic, probe }] of farm.mappings.entries()) {
+    const named = topic.split('/').filter((level) => level === '+probe').length;
+    if (named > 1) fault(['mappings', i, 'topic'], 'at most one level +probe');
+    if (named === 0 && probe === undefined)
+      fault(['mappings', i, 'probe'], 'a pointer, or a level +probe in the topic');
+    if (/^(garden|dewpost|\$SYS)(\/|$)/.test(topic))
+      fault(['mappings', i, 'topic'], 'a topic outside garden/ and dewpost/');
+  }
+  return faults;
+}
+
+/** Reads a farm file; every fault is one sentence with its line, its field and what it held. */
+export function readFarmFile(text: string): FarmFileRead {
+  const lines = new LineCounter();
+  const document = parseDocument(text, { lineCounter: lines, prettyErrors: false });
+  if (document.errors.length > 0)
+    return {
+      faults: document.errors.map(
+        ({ pos, message }) =>
+          `Expected YAML on line ${lines.linePos(pos[0]).line}, got: ${message}`,
+      ),
+    };
+  const lineOf = (path: readonly PropertyKey[]): string => {
+    // The field itself, or the nearest thing around it that is there.
+    for (let depth = path.length; depth >= 0; depth--) {
+      const node = document.getIn(path.slice(0, depth), true);
+      if (isNode(node) && node.range) return ` on line ${lines.linePos(node.range[0]).line}`;
+    }
+    return '';
+  };
+  let plain: unknown;
+  try {
+    plain = document.toJS({ maxAliasCount: 0 });
+  } catch {
+    return { faults: ['Expected a farm file without YAML aliases, got one with aliases'] };
+  }
+  const checked = farmFile.safeParse(plain);
+  if (!checked.success)
+    return {
+      faults: checked.error.issues.map((issue) => {
+        const complaint = issue as typeof issue & { keys?: string[] };
+        const path = complaint.keys?.[0] ? [...issue.path, complaint.keys[0]] : issue.path;
+        return refusal(complaint, plain, lineOf(path));
+      }),
+    };
+  const crossed = crossChecks(checked.data).map(({ path, wanted }) => {
+    const value = document.getIn(path);
+    const field = path.map((key) => (typeof key === 'number' ? `[${key}]` : `.${key}`)).join('');
+    return `Expected ${wanted} in ${field.slice(1)}${lineOf(path)}, got ${shown(value)}`;
+  });
+  return crossed.length > 0 ? { faults: crossed } : { farm: checked.data };
+}

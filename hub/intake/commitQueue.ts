@@ -1,0 +1,40 @@
+/** Tells the sender: kept (no error), or not kept and to be sent again. */
+export type Release = (error?: Error | null) => void;
+
+/**
+ * Group commit: what came in within a short wait is written in one commit, and only then
+ * acknowledged, in the order it came.
+ *
+ * @param write keeps a batch, or throws and keeps nothing of it.
+ * @param most batch size that does not wait.
+ * @param waitMs how long the first of a batch waits for company.
+ */
+export function commitQueue<Item>(write: (batch: readonly Item[]) => void, most = 500, waitMs = 5) {
+  let held: { item: Item; release: Release }[] = [];
+  let timer: NodeJS.Timeout | undefined;
+
+  const flush = () => {
+    clearTimeout(timer);
+    timer = undefined;
+    if (held.length === 0) return;
+    const batch = held;
+    held = [];
+    let failure: Error | null = null;
+    try {
+      write(batch.map(({ item }) => item));
+    } catch (error) {
+      failure = error instanceof Error ? error : new Error(String(error));
+    }
+    for (const { release } of batch) release(failure);
+  };
+
+  return {
+    hold(item: Item, release: Release) {
+      held.push({ item, release });
+      if (held.length >= most) flush();
+      else timer ??= setTimeout(flush, waitMs);
+    },
+    /** At once; before closing the store, and in replays. */
+    flush,
+  };
+}

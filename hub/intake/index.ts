@@ -1,0 +1,86 @@
+import type { Mapping } from '../contract/index.ts';
+import { type Amendment, type CleanReading, cleaner, type Recall } from './clean.ts';
+import { commitQueue, type Release } from './commitQueue.ts';
+import { readMessage } from './forms/index.ts';
+import type { Message, Parsed, RawReading, Refused } from './message.ts';
+
+export type { Release } from './commitQueue.ts';
+export { filterOf } from './forms/index.ts';
+export type { Message, RawReading, Refused } from './message.ts';
+export { readTime } from './readTime.ts';
+export { inKeptUnit } from './units.ts';
+
+/** What one message comes to, ready to be kept. */
+export type Intaken = {
+  readonly readings: readonly CleanReading[];
+  readonly amendments: readonly Amendment[];
+  readonly refused: readonly (Refused & { readonly t: number })[];
+  /** Who was heard when, even if nothing of it could be used. */
+  readonly heard: ReadonlyMap<string, number>;
+};
+
+export type IntakeParts = {
+  readonly mappings: () => readonly Mapping[];
+  readonly recall: Recall;
+  readonly offsetOf: (probe: string, quantity: string) => number;
+  /** Keeps a batch in one commit, or throws. */
+  readonly keep: (batch: readonly Intaken[]) => void;
+  readonly waitMs?: number;
+};
+
+export type Intake = ReturnType<typeof makeIntake>;
+
+/** How long a probe that resends a bare number without a time may take to do so. Ours. */
+const RESEND_WITHIN = 60_000; // ms
+
+/** From a message, or from readings of a file, to a commit; then the sender is told. */
+export function makeIntake({ mappings, recall, offsetOf, keep, waitMs }: IntakeParts) {
+  const clean = cleaner(recall, offsetOf);
+  const queue = commitQueue<Intaken>(keep, 500, waitMs ?? 5);
+  const newest = new Map<string, { receivedAt: number; value: number }>();
+
+  // A value without a time that comes again (DUP) would get a later time and so count twice.
+  const cameBefore = (reading: RawReading, { again, receivedAt }: Message) => {
+    const name = `${reading.probe}\n${reading.quantity}`;
+    const before = newest.get(name);
+    newest.set(name, { receivedAt, value: reading.value });
+    return (
+      again &&
+      reading.t === null &&
+      before?.value === reading.value &&
+      receivedAt - before.receivedAt < RESEND_WITHIN
+    );
+  };
+
+  /** @param live came over the wire just now; else it is dated by what it holds. */
+  const take = ({ readings, refused }: Parsed, receivedAt: number, live: boolean): Intaken => {
+    const kept: CleanReading[] = [];
+    const amendments: Amendment[] = [];
+    const doubts = refused.map((one) => ({ ...one, t: receivedAt }));
+    const heard = new Map<string, number>();
+    for (const { source } of refused) heard.set(source, receivedAt);
+    for (const reading of readings) {
+      const cleaned = clean(reading, receivedAt);
+      const t = live ? receivedAt : cleaned.reading.t;
+      heard.set(reading.probe, Math.max(t, heard.get(reading.probe) ?? t));
+      kept.push(cleaned.reading);
+      if (cleaned.amendments.length > 0) amendments.push(...cleaned.amendments);
+      if (cleaned.refused) doubts.push({ ...cleaned.refused, t });
+    }
+    return { readings: kept, amendments, refused: doubts, heard };
+  };
+
+  return {
+    /** @param release called once, after the commit or its failure. Never throws. */
+    receive(message: Message, release: Release) {
+      const parsed = readMessage(message, mappings());
+      const readings = parsed.readings.filter((reading) => !cameBefore(reading, message));
+      queue.hold(take({ ...parsed, readings }, message.receivedAt, true), release);
+    },
+    /** Readings of a file: same checks, same commit. */
+    receiveReadings(readings: readonly RawReading[], receivedAt: number, release: Release) {
+      queue.hold(take({ readings, refused: [] }, receivedAt, false), release);
+    },
+    flush: queue.flush,
+  };
+}

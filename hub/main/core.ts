@@ -1,0 +1,138 @@
+import type { Logger } from 'pino';
+import { type Clock, clockIsSet } from '../clock.ts';
+import { type Intaken, makeIntake } from '../intake/index.ts';
+import { makeSnapshots } from '../snapshot/index.ts';
+import { openStore, type Store } from '../store/index.ts';
+import { makeTasks } from '../tasks/index.ts';
+import { keepFarm } from './farmKept.ts';
+import { makeFeed } from './feed.ts';
+import { makeLook } from './look.ts';
+
+const HOUR = 3_600_000; // ms
+/** How far back a stuck value may have begun before this process did. */
+const RECALL = 8 * HOUR;
+const DEFAULT_EVERY = 300_000; // ms; a probe that nobody described yet
+/** "Last heard" is written down this often: it is in memory all the time. Ours: spares the card. */
+const HEARD_EVERY = 300_000; // ms
+
+export type CoreParts = {
+  readonly store: Store;
+  readonly clock: Clock;
+  readonly log: Logger;
+  /** Told when a reading passed a limit that matters. */
+  readonly onCrossing?: () => void;
+  /** How long the first message of a batch waits for company, ms. */
+  readonly waitMs?: number;
+};
+export type Core = ReturnType<typeof joinCore>;
+
+export { openStore };
+
+/** Intake, store, snapshot, rules and tasks, joined; without wires, timers or pages. */
+export function joinCore({ store, clock, log, onCrossing = () => {}, waitMs }: CoreParts) {
+  const feed = makeFeed((error) => log.error(error, 'a listener failed'));
+  const kept = keepFarm(store);
+  const snapshots = makeSnapshots(store, kept.farm, kept.calendar, clock);
+  const tasks = makeTasks(store);
+  const heard = new Map<string, { at: number; written: number }>();
+  for (const { id, heardAt } of store.probes.all())
+    if (heardAt !== null) heard.set(id, { at: heardAt, written: heardAt });
+  let offsets = new Map<string, Record<string, number>>();
+  let lastReadingAt: number | null = null;
+  for (const { at } of heard.values()) lastReadingAt = Math.max(lastReadingAt ?? 0, at);
+
+  const hear = (probe: string, at: number, isNew: boolean) => {
+    const known = heard.get(probe);
+    if (!known && !isNew) return; // only readings make a probe; a bad message may come from anywhere
+    const written = known?.written ?? Number.NEGATIVE_INFINITY;
+    const due = at - written >= HEARD_EVERY;
+    heard.set(probe, { at: Math.max(at, known?.at ?? 0), written: due ? at : written });
+    if (due) store.probes.heard(probe, DEFAULT_EVERY, at);
+  };
+
+  const keep = (batch: readonly Intaken[]) => {
+    store.transaction(() => {
+      for (const { readings, amendments, refused, heard: sources } of batch) {
+        store.readings.add(readings);
+        store.readings.amend(amendments);
+        for (const { t, ...refusal } of refused)
+          store.refusals.add({ ...refusal, t }, kept.calendar().dayOf(t));
+        const senders = new Set(readings.map(({ probe }) => probe));
+        for (const [source, at] of sources) hear(source, at, senders.has(source));
+      }
+    });
+    const readings = batch.flatMap((item) => item.readings);
+    if (readings.length === 0) return;
+    for (const { t } of readings) if (t > (lastReadingAt ?? 0)) lastReadingAt = t;
+    snapshots.window.add(
+      readings,
+      batch.flatMap((item) => item.amendments),
+    );
+    const crossed = snapshots.crossed(readings);
+    feed.tell('readings', readings);
+    if (crossed) onCrossing();
+  };
+
+  const intake = makeIntake({
+    mappings: () => kept.farm().mappings,
+    recall: (probe, quantity) => {
+      const newest = store.readings.newest(probe, quantity);
+      return newest
+        ? store.readings.allBetween(probe, quantity, newest.t - RECALL, newest.t + 1)
+        : [];
+    },
+    offsetOf: (probe, quantity) => {
+      let own = offsets.get(probe);
+      if (!own) {
+        own = store.probes.offsets(probe);
+        offsets.set(probe, own);
+      }
+      return own[quantity] ?? 0;
+    },
+    keep,
+    ...(waitMs === undefined ? {} : { waitMs }),
+  });
+
+  const looking = makeLook({
+    store,
+    clock,
+    log,
+    feed,
+    snapshots,
+    tasks,
+    farm: kept.farm,
+    calendar: kept.calendar,
+    heardAt: (probe) => heard.get(probe)?.at ?? null,
+  });
+
+  return {
+    store,
+    clock,
+    log,
+    feed,
+    farm: kept.farm,
+    calendar: kept.calendar,
+    snapshots,
+    tasks,
+    intake,
+    heardAt: (probe: string) => heard.get(probe)?.at ?? null,
+    lastReadingAt: () => lastReadingAt,
+    /** Looks at everything now, and brings tasks and alarms up to date. */
+    look() {
+      if (!clockIsSet(clock.now())) return; // no task is opened or closed by a clock that is not set
+      if (kept.refresh()) this.refarmed();
+      looking.look();
+    },
+    lastLook: looking.last,
+    answer: looking.answer,
+    /** Probes or the farm's description were changed by hand. */
+    refarmed() {
+      offsets = new Map();
+      snapshots.refarmed();
+    },
+    close() {
+      intake.flush();
+      store.close();
+    },
+  };
+}

@@ -1,0 +1,31 @@
+const texts: Readonly<Record<string, string>> = {
+  start: `dewpost start [--data DIR] [--http HOST:PORT] [--mqtt HOST:PORT] [--broker URL] [--farm FILE] [--open]
+  Runs the hub.
+  --data DIR        where everything is kept (./dewpost-data)
+  --http HOST:PORT  where the pages are (127.0.0.1:8470; 0.0.0.0:8470 for the farm's network)
+  --mqtt HOST:PORT  where probes speak to the broker inside (127.0.0.1:1883)
+  --broker URL      use a broker that is there already: mqtt://[user:password@]HOST[:PORT]
+  --farm FILE       the farm file, taken in when the store has no farm yet
+  --open            nobody signs in, probes need no password; only on this machine's own addresses
+  --clock START/REAL/SPEED  for demonstrations: START (ISO 8601) when the wall clock said REAL (ms)`,
+  replay: `dewpost replay --farm FILE --readings FILE [--from T] [--to T] [--limits FILE] [--json]
+  Feeds readings (one JSON object a line: probe, quantity, t, value) through the real intake, store
+  and rules, under a clock that follows them. --limits FILE: a farm file with other limits.
+  --json prints one document with days, tasks, alarms, frost and what was rejected.`,
+  import: `dewpost import FILE [--data DIR] [--farm FILE]
+  Takes in readings, one JSON object a line: {"probe", "quantity", "t", "value"}; "unit" if another.`,
+  farm: `dewpost farm check FILE | import FILE [--data DIR] | export FILE [--data DIR]
+  Checks a farm file, puts it into the store, or writes the store's farm to a file.`,
+  probe: `dewpost probe add NAME [--data DIR]
+  Makes an MQTT password for a probe, and prints it once.`,
+};
+
+/** What `--help` prints, for one verb or all. */
+export const help = (verb?: string): string =>
+  verb !== undefined && texts[verb] !== undefined
+    ? texts[verb]
+    : `dewpost: watches the places of a small garden and says what to do, by when and why
+
+${Object.values(texts).join('\n\n')}
+
+Exit codes: 0 done, 1 it failed, 2 wrong use.`;

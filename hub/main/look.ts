@@ -1,0 +1,136 @@
+import type { Logger } from 'pino';
+import {
+  decide,
+  type NightForecast,
+  type Outlook,
+  type Snapshot,
+} from '../../rules/decide/index.ts';
+import { type Alarm, planAlarms } from '../alarms/index.ts';
+import type { Calendar, Clock } from '../clock.ts';
+import type { Farm } from '../farm/index.ts';
+import type { Snapshots } from '../snapshot/index.ts';
+import type { Store } from '../store/index.ts';
+import { type Answer, planTasks, type Task, type Tasks } from '../tasks/index.ts';
+import { taskWords } from '../words/index.ts';
+import type { Feed } from './feed.ts';
+
+export type LookParts = {
+  readonly store: Store;
+  readonly clock: Clock;
+  readonly log: Logger;
+  readonly feed: Feed;
+  readonly snapshots: Snapshots;
+  readonly tasks: Tasks;
+  readonly farm: () => Farm;
+  readonly calendar: () => Calendar;
+  readonly heardAt: (probe: string) => number | null;
+};
+
+/** What the newest look saw and concluded. */
+export type Looked = {
+  readonly at: number;
+  readonly snapshot: Snapshot;
+  readonly outlook: Outlook;
+  /** Open tasks with today's evidence. */
+  readonly open: readonly Task[];
+  /** Why the newest attempt failed, when it did: what is here is then older than it should be. */
+  readonly failure: string | null;
+};
+
+/** Past nights are forgotten when there are this many; ours, some weeks of a large garden. */
+const MOST_ISSUED = 2000;
+
+/** Roll-ups, snapshot, rules, tasks, alarms: one look at the whole farm, in that order. */
+export function makeLook(parts: LookParts) {
+  const { store, clock, log, feed, snapshots, tasks, farm, heardAt } = parts;
+  let last: Looked | null = null;
+  /** Forecasts issued once per night, spot and method. */
+  const issued = new Set<string>();
+  const today = parts.calendar().dayOf(clock.now());
+  for (const body of store.forecasts.between(today, parts.calendar().add(today, 1)))
+    issued.add(issueKey(JSON.parse(body)));
+
+  const keepForecasts = (forecasts: readonly NightForecast[]) => {
+    for (const forecast of forecasts) {
+      const key = issueKey(forecast);
+      if (issued.has(key)) continue;
+      const { fan: _, ...asIssued } = forecast;
+      const { place, spot, night, issuedAt } = forecast;
+      store.forecasts.put(place, spot, night, issuedAt, JSON.stringify(asIssued));
+      issued.add(key);
+    }
+    if (issued.size > MOST_ISSUED) {
+      const kept = new Set(forecasts.map(({ night }) => night));
+      for (const key of issued) if (!kept.has(key.split('\n')[2] ?? '')) issued.delete(key);
+    }
+  };
+
+  const wordsFor = (open: readonly Task[]) => (id: string) => {
+    const task = open.find((one) => one.id === id);
+    if (!task) return '';
+    const { title, why } = taskWords(task, farm().place(task.place)?.name ?? task.place);
+    return `${title}. ${why}`;
+  };
+
+  const settleAlarms = (open: readonly Task[], now: number): Alarm[] => {
+    const raised = store.alarms.raised();
+    const { raise, clear } = planAlarms(raised, open, wordsFor(open), now);
+    for (const alarm of [...raise, ...clear]) store.alarms.put(alarm);
+    return [...raise, ...clear];
+  };
+
+  const look = () => {
+    const now = clock.now();
+    try {
+      snapshots.fold();
+      const standing = tasks.open();
+      const snapshot = snapshots.take(
+        now,
+        standing.map(({ key }) => key),
+        heardAt,
+      );
+      const outlook = decide(snapshot);
+      for (const { rule, error } of outlook.failures) log.error({ rule, error }, 'a rule failed');
+      const plan = planTasks(standing, outlook.decisions, tasks.memory(), now);
+      const open = [
+        ...plan.fresh,
+        ...plan.steps.map(({ task }) => task).filter(({ state }) => state === 'open'),
+      ];
+      const alarms = store.transaction(() => {
+        tasks.apply(plan, now);
+        keepForecasts(outlook.frost);
+        return settleAlarms(open, now);
+      });
+      last = { at: now, snapshot, outlook, open, failure: null };
+      for (const { task } of plan.steps) feed.tell('task', task);
+      for (const alarm of alarms) feed.tell('alarm', alarm);
+      feed.tell('looked', { at: now });
+    } catch (error) {
+      log.error(error, 'the look failed');
+      if (last) last = { ...last, failure: error instanceof Error ? error.message : String(error) };
+    }
+  };
+
+  return {
+    look,
+    last: () => last,
+    /** @returns the task as it stands after the answer; undefined when it is not open any more. */
+    answer(id: string, answer: Answer, who: string): Task | undefined {
+      const task = last?.open.find((one) => one.id === id) ?? tasks.get(id);
+      if (!task || tasks.get(id)?.state !== 'open') return undefined;
+      const now = clock.now();
+      const next = tasks.answer(task, answer, who, now);
+      if (last) {
+        const others = last.open.filter((one) => one.id !== id);
+        last = { ...last, open: next.state === 'open' ? [...others, next] : others };
+        const alarms = store.transaction(() => settleAlarms(last?.open ?? [], now));
+        for (const alarm of alarms) feed.tell('alarm', alarm);
+      }
+      feed.tell('task', next);
+      return next;
+    },
+  };
+}
+
+const issueKey = ({ place, spot, night, method }: NightForecast) =>
+  `${place}\n${spot}\n${night}\n${method}`;

@@ -1,0 +1,124 @@
+import { parseArgs } from 'node:util';
+import { z } from 'zod';
+import { refusal } from './words/index.ts';
+
+// What is given on the command line, checked; every fault is one sentence.
+
+/** The command was used wrongly: exit code 2. */
+export class WrongUse extends Error {}
+
+const LOOPBACK = new Set(['127.0.0.1', '::1', 'localhost']);
+
+const address = z
+  .string()
+  .regex(/^(\[[0-9a-fA-F:]+\]|[^:[\]]+):\d{1,5}$/, 'expected HOST:PORT')
+  .transform((text) => {
+    const at = text.lastIndexOf(':');
+    return { host: text.slice(0, at).replace(/^\[|\]$/g, ''), port: Number(text.slice(at + 1)) };
+  })
+  .refine(({ port }) => port <= 65535, 'expected a port up to 65535');
+
+const brokerUrl = z
+  .string()
+  .regex(/^mqtts?:\/\/.+/, 'expected mqtt://HOST[:PORT] or mqtts://HOST[:PORT]');
+
+/** START/REAL/SPEED: it was START when the wall clock said REAL (ms since 1970). */
+const clock = z
+  .string()
+  .regex(/^[^/]+\/\d+\/\d+(\.\d+)?$/, 'expected START/REAL/SPEED')
+  .transform((text, context) => {
+    const [start = '', real = '', speed = ''] = text.split('/');
+    const t = Date.parse(start);
+    if (!Number.isFinite(t) || !(Number(speed) > 0)) {
+      context.addIssue({ code: 'custom', message: 'expected START/REAL/SPEED, START in ISO 8601' });
+      return z.NEVER;
+    }
+    return { start: t, real: Number(real), speed: Number(speed) };
+  });
+
+const time = z.iso.datetime({ offset: true }).transform((text) => Date.parse(text));
+
+const start = z
+  .strictObject({
+    data: z.string().default('./dewpost-data'),
+    http: address.default({ host: '127.0.0.1', port: 8470 }),
+    mqtt: address.default({ host: '127.0.0.1', port: 1883 }),
+    broker: brokerUrl.optional(),
+    farm: z.string().optional(),
+    open: z.boolean().default(false),
+    clock: clock.optional(),
+  })
+  .superRefine(({ open, http, mqtt, broker }, context) => {
+    if (!open) return;
+    const listeners = broker === undefined ? ({ http, mqtt } as const) : ({ http } as const);
+    for (const [name, { host }] of Object.entries(listeners))
+      if (!LOOPBACK.has(host))
+        context.addIssue({
+          code: 'custom',
+          path: [name],
+          message: `expected an address of this machine only (127.0.0.1) in --${name} together with --open`,
+        });
+  });
+
+const replay = z.strictObject({
+  farm: z.string(),
+  readings: z.string(),
+  from: time.optional(),
+  to: time.optional(),
+  limits: z.string().optional(),
+  json: z.boolean().default(false),
+});
+const importing = z.strictObject({
+  data: z.string().default('./dewpost-data'),
+  farm: z.string().optional(),
+});
+const farm = z.strictObject({ data: z.string().default('./dewpost-data') });
+const probe = z.strictObject({ data: z.string().default('./dewpost-data') });
+const nothing = z.strictObject({});
+
+const schemas = { start, replay, import: importing, farm, probe, nothing };
+export type Verb = keyof typeof schemas;
+export type Settings<V extends Verb> = z.output<(typeof schemas)[V]>;
+
+/** @throws WrongUse with every fault of the options given. */
+export function readSettings<V extends Verb>(
+  verb: V,
+  args: readonly string[],
+): { settings: Settings<V>; rest: readonly string[] } {
+  const schema = schemas[verb];
+  const shape = schema.shape as Record<string, z.ZodType>;
+  const isFlag = (name: string) => {
+    let inner: unknown = shape[name];
+    while (inner instanceof z.ZodDefault || inner instanceof z.ZodOptional) inner = inner.unwrap();
+    return inner instanceof z.ZodBoolean;
+  };
+  let parsed: ReturnType<typeof parseArgs>;
+  try {
+    parsed = parseArgs({
+      args: [...args],
+      allowPositionals: true,
+      options: Object.fromEntries(
+        Object.keys(shape).map((name) => [name, { type: isFlag(name) ? 'boolean' : 'string' }]),
+      ) as Record<string, { type: 'boolean' | 'string' }>,
+    });
+  } catch (error) {
+    const known = Object.keys(shape).map((name) => `--${name}`);
+    const said = error instanceof Error ? error.message.split('. ')[0] : String(error);
+    throw new WrongUse(`Expected ${known.join(', ') || 'no options'}, got: ${said}`);
+  }
+  const checked = schema.safeParse({ ...parsed.values });
+  if (!checked.success) {
+    const sentences = checked.error.issues.map((issue) =>
+      refusal(
+        { ...issue, path: issue.path.length > 0 ? [`--${String(issue.path[0])}`] : [] },
+        {
+          ...Object.fromEntries(
+            Object.entries(parsed.values).map(([name, value]) => [`--${name}`, value]),
+          ),
+        },
+      ),
+    );
+    throw new WrongUse(sentences.join('\n'));
+  }
+  return { settings: checked.data as Settings<V>, rest: parsed.positionals };
+}

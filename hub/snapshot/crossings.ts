@@ -1,0 +1,43 @@
+import type { Farm } from '../farm/index.ts';
+import { WET } from '../farm/index.ts';
+import type { StoredReading } from '../store/index.ts';
+import type { Spots } from './spots.ts';
+
+/** Below this a power meter says: the compressor does not run. W, ours. */
+const IDLE = 10;
+
+/** The values of a quantity that matter at a place: passing one is worth a look at once. */
+function limitsOf(farm: Farm, placeId: string, quantity: string): number[] {
+  const place = farm.place(placeId);
+  if (!place) return [];
+  if (quantity === 'door') return [0.5];
+  if (quantity === 'power') return [0.5, IDLE];
+  if (quantity === 'humidity' && place.kind === 'tunnel') return [(place.wet ?? WET).at];
+  if (quantity !== 'temperature') return [];
+  const crop = farm.crop(place.crop);
+  return [place.limit, place.cover?.damage, crop?.chill, crop?.heatLimit, crop?.band?.[1]].filter(
+    (limit) => limit !== undefined,
+  );
+}
+
+/** Tells, reading by reading, whether a limit that matters has just been passed. */
+export function makeCrossings(spots: Spots, farm: () => Farm) {
+  const newest = new Map<string, { t: number; value: number }>();
+  return function crossed(readings: readonly StoredReading[]): boolean {
+    let any = false;
+    for (const { probe, quantity, t, value, flag } of readings) {
+      if (flag !== null) continue;
+      const key = `${probe}\n${quantity}`;
+      const before = newest.get(key);
+      if (before && t <= before.t) continue;
+      newest.set(key, { t, value });
+      if (!before || any) continue;
+      const here = spots.currentOf(probe);
+      if (!here) continue;
+      any = limitsOf(farm(), here.place, quantity).some(
+        (limit) => before.value > limit !== value > limit,
+      );
+    }
+    return any;
+  };
+}

@@ -1,0 +1,62 @@
+import type { Calendar, Clock } from '../clock.ts';
+import type { Farm } from '../farm/index.ts';
+import type { Changed, Store } from '../store/index.ts';
+import { makeCrossings } from './crossings.ts';
+import { makeDays } from './days.ts';
+import { makeNights } from './nights.ts';
+import { makeSpots } from './spots.ts';
+import { makeTake } from './take.ts';
+import { makeWindow } from './window.ts';
+
+export { longestGap } from './days.ts';
+export { nightBounds } from './nights.ts';
+export { type PlaceFacts, placeFacts, type SpotFacts } from './nowFacts.ts';
+export { pair, SPOT_ORDER } from './spots.ts';
+export { type StripsFacts, stripsFacts } from './strips.ts';
+
+/** Readings this long after midnight are used to join a day's last reading to the next. */
+const JOINED = 2 * 3_600_000; // ms, see days.ts
+
+export type Snapshots = ReturnType<typeof makeSnapshots>;
+
+/** Everything known about the farm, at one instant or over days; filled from the store. */
+export function makeSnapshots(
+  store: Store,
+  farm: () => Farm,
+  calendar: () => Calendar,
+  clock: Clock,
+) {
+  const spots = makeSpots(store);
+  const window = makeWindow(store, clock.now);
+  const nights = makeNights(store, spots, farm, calendar);
+  const days = makeDays(store, spots, farm, calendar);
+  const dayAround = (t: number) => calendar().bounds(calendar().dayOf(t));
+
+  return {
+    spots,
+    window,
+    days,
+    take: makeTake({ store, farm, calendar, spots, nights, window }),
+    crossed: makeCrossings(spots, farm),
+    /** Brings roll-ups up to date, and drops what was made from readings that changed. */
+    fold(): Changed[] {
+      if (!store.rollups.isStale()) return [];
+      const changed = store.rollups.fold(dayAround);
+      for (const { probe, from, to } of changed)
+        for (const place of spots.placesOf(probe, from, to)) {
+          // A day is joined to the first readings after it, and looks back a day for its spells.
+          const first = calendar().dayOf(from - JOINED);
+          const last = calendar().add(calendar().dayOf(to), 1);
+          store.placeFacts.drop(place, first, last);
+          nights.touched(place, from);
+        }
+      return changed;
+    },
+    /** Probes were moved, or the farm's description changed: all that was made from it is stale. */
+    refarmed() {
+      spots.refresh();
+      store.placeFacts.dropAll();
+      nights.forgetAll();
+    },
+  };
+}

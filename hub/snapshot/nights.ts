@@ -1,0 +1,121 @@
+import { dewPoint } from '../../rules/air/index.ts';
+import type { NightRecord } from '../../rules/decide/index.ts';
+import { sunTimes } from '../../rules/heat/index.ts';
+import { type Celsius, celsius, instant, percent } from '../../rules/units.ts';
+import type { Calendar } from '../clock.ts';
+import type { Farm } from '../farm/index.ts';
+import type { Store } from '../store/index.ts';
+import { columnsOf, pair, type Spots } from './spots.ts';
+
+const MINUTE = 60_000;
+const HOUR = 60 * MINUTE;
+/** Readings this near to the wanted moment are averaged; failing those, the nearest within reach. */
+const AROUND = 10 * MINUTE; // methods of FAO 2005: "around two hours after sunset"; ours
+const REACH = 35 * MINUTE; // ours: half of an hourly probe's step, and a little
+/** A longer gap may hide the lowest temperature. Common practice, no source. */
+const LONGEST_GAP = 2 * HOUR;
+/** Nights the learning looks back on. */
+export const NIGHTS = 60;
+
+type Air = { t: number; temperature: number; humidity: number | null };
+
+const mean = (values: readonly number[]) =>
+  values.reduce((sum, value) => sum + value, 0) / values.length;
+
+function around(air: readonly Air[], t: number): NightRecord['evening'] {
+  let near = air.filter((reading) => Math.abs(reading.t - t) <= AROUND);
+  if (near.length === 0) {
+    const nearest = air.reduce<Air | null>(
+      (best, reading) =>
+        best === null || Math.abs(reading.t - t) < Math.abs(best.t - t) ? reading : best,
+      null,
+    );
+    if (nearest === null || Math.abs(nearest.t - t) > REACH) return null;
+    near = [nearest];
+  }
+  const dews = near.flatMap(({ temperature, humidity }) =>
+    humidity === null || humidity < 5 ? [] : [dewPoint(celsius(temperature), percent(humidity))],
+  );
+  return {
+    temperature: celsius(mean(near.map(({ temperature }) => temperature))),
+    dewPoint: dews.length > 0 ? celsius(mean(dews)) : null,
+  };
+}
+
+function lowOf(air: readonly Air[], from: number, to: number): Celsius | null {
+  let low = Number.POSITIVE_INFINITY;
+  let last = from;
+  for (const { t, temperature } of air) {
+    if (t < from || t > to) continue;
+    if (t - last > LONGEST_GAP) return null;
+    last = t;
+    low = Math.min(low, temperature);
+  }
+  return to - last > LONGEST_GAP || low === Number.POSITIVE_INFINITY ? null : celsius(low);
+}
+
+/** From sunset to an hour after sunrise of the night that ends on `night`; null in a polar summer or winter. */
+export function nightBounds(farm: Farm, calendar: Calendar, night: string) {
+  const { lat, lon } = farm.file.farm;
+  const noon = (day: string) => instant(calendar.bounds(day).begins + 12 * HOUR);
+  const { set } = sunTimes(noon(calendar.add(night, -1)), lat, lon);
+  const { rise } = sunTimes(noon(night), lat, lon);
+  return set === null || rise === null ? null : { sunset: set, sunrise: rise, to: rise + HOUR };
+}
+
+/** Past nights of each spot: kept in the store, made again when their readings change. */
+export function makeNights(store: Store, spots: Spots, farm: () => Farm, calendar: () => Calendar) {
+  const memory = new Map<string, { lastNight: string; until: number; nights: NightRecord[] }>();
+
+  const make = (place: string, spot: string, night: string): NightRecord => {
+    const bounds = nightBounds(farm(), calendar(), night);
+    const nothing = { night, afternoon: null, evening: null, low: null };
+    if (bounds === null) return nothing;
+    const fifteen = calendar().bounds(calendar().add(night, -1)).begins + 15 * HOUR;
+    const from = Math.min(fifteen, bounds.sunset) - REACH;
+    const temperature = spots.points(place, spot, 'temperature', from, bounds.to + 1);
+    if (temperature.length === 0) return nothing;
+    const humidity = spots.points(place, spot, 'humidity', from, bounds.to + 1);
+    const air = pair(columnsOf(temperature), columnsOf(humidity), AROUND);
+    return {
+      night,
+      afternoon: around(air, fifteen),
+      evening: around(air, bounds.sunset + 2 * HOUR),
+      low: lowOf(air, bounds.sunset, bounds.to),
+    };
+  };
+
+  return {
+    /** The last nights that have ended, oldest first, from the first with any reading on. */
+    of(place: string, spot: string, now: number): readonly NightRecord[] {
+      const today = calendar().dayOf(now);
+      const ended = nightBounds(farm(), calendar(), today);
+      const lastNight = ended && now >= ended.to ? today : calendar().add(today, -1);
+      const key = `${place}\n${spot}`;
+      const held = memory.get(key);
+      if (held?.lastNight === lastNight) return held.nights;
+      const first = calendar().add(lastNight, -(NIGHTS - 1));
+      const kept = new Map(
+        store.placeFacts.nights(place, spot, first, lastNight).map((row) => [row.night, row.facts]),
+      );
+      const nights: NightRecord[] = [];
+      for (let night = first; night <= lastNight; night = calendar().add(night, 1)) {
+        const facts = kept.get(night);
+        const record: NightRecord = facts ? JSON.parse(facts) : make(place, spot, night);
+        if (!facts) store.placeFacts.putNight(place, spot, night, JSON.stringify(record));
+        if (record.low !== null || record.evening !== null || nights.length > 0)
+          nights.push(record);
+      }
+      const until = nightBounds(farm(), calendar(), lastNight)?.to ?? now;
+      memory.set(key, { lastNight, until, nights });
+      return nights;
+    },
+    /** Readings from `from` on changed: nights in memory that they belong to are made again. */
+    touched(place: string, from: number) {
+      for (const [key, { until }] of memory)
+        if (from < until && key.startsWith(`${place}\n`)) memory.delete(key);
+    },
+    forgetAll: () => memory.clear(),
+  };
+}
+export type Nights = ReturnType<typeof makeNights>;

@@ -1,0 +1,181 @@
+import type {
+  AirReading,
+  Column,
+  Crop,
+  PlaceNow,
+  ProbeNow,
+  Quantity,
+  Snapshot,
+  SpotName,
+  SpotNow,
+} from '../../rules/decide/index.ts';
+import { celsius, type Instant, instant, minutes, percent } from '../../rules/units.ts';
+import type { Calendar } from '../clock.ts';
+import { type Farm, WET } from '../farm/index.ts';
+import type { Placement, Store } from '../store/index.ts';
+import type { Nights } from './nights.ts';
+import { pair, type Spots } from './spots.ts';
+import { WINDOW, type Window } from './window.ts';
+
+const MINUTE = 60_000;
+const HOUR = 60 * MINUTE;
+const DEFAULT_EVERY = 5 * MINUTE;
+/** What somebody said about vents and covers is trusted this long; then it is not known. Ours. */
+const VENTS_TRUSTED = 18 * HOUR;
+const COVERS_TRUSTED = 30 * HOUR;
+
+export type TakeParts = {
+  readonly store: Store;
+  readonly farm: () => Farm;
+  readonly calendar: () => Calendar;
+  readonly spots: Spots;
+  readonly nights: Nights;
+  readonly window: Window;
+};
+
+/** Reads all that is known at one instant, once, as plain data. */
+export function makeTake({ store, farm, calendar, spots, nights, window }: TakeParts) {
+  const pairs = new Map<string, { versions: string; air: readonly AirReading[] }>();
+
+  const airOf = (probe: string, every: number): readonly AirReading[] => {
+    const temperature = window.column(probe, 'temperature');
+    const humidity = window.column(probe, 'humidity');
+    const versions = `${temperature.version}:${humidity.version}`;
+    const known = pairs.get(probe);
+    if (known?.versions === versions) return known.air;
+    const air = pair(temperature, humidity, Math.max(every / 2, 2.5 * MINUTE)).filter(
+      ({ humidity: value }) => value !== null,
+    ) as unknown as AirReading[];
+    pairs.set(probe, { versions, air });
+    return air;
+  };
+
+  const since = (column: Column, from: number): Column => {
+    if ((column.t[0] ?? from) >= from) return column;
+    const start = column.t.findIndex((t) => t >= from);
+    return start < 0
+      ? { t: [], value: [] }
+      : { t: column.t.slice(start), value: column.value.slice(start) };
+  };
+
+  const spotNow = (here: Placement, every: number, now: number): SpotNow => {
+    const columns: Partial<Record<Quantity, Column>> = {};
+    for (const quantity of store.readings.quantitiesOf(here.probe)) {
+      const column = since(window.column(here.probe, quantity), here.from);
+      if (column.t.length > 0) columns[quantity as Quantity] = column;
+    }
+    const air = airOf(here.probe, every);
+    return {
+      spot: here.spot as SpotName,
+      probe: here.probe,
+      every: minutes(every / MINUTE),
+      columns,
+      air: here.from > now - WINDOW ? air.filter(({ t }) => t >= here.from) : air,
+      nights: nights.of(here.place, here.spot, now),
+    };
+  };
+
+  const said = (place: string, what: string, trusted: number, now: number): boolean | null => {
+    const entry = store.journal.newestOf(place, what);
+    return entry && now - entry.t < trusted ? (entry.body as { is: boolean }).is : null;
+  };
+
+  const placeNow = (place: Farm['places'][number], spotsHere: SpotNow[], now: number): PlaceNow => {
+    const wet = place.wet ?? WET;
+    return {
+      id: place.id,
+      kind: place.kind,
+      crop: place.crop ?? null,
+      trays: place.trays ?? null,
+      vents: place.vents,
+      opened: place.vents ? said(place.id, 'vents', VENTS_TRUSTED, now) : null,
+      covered: place.cover ? said(place.id, 'covers', COVERS_TRUSTED, now) : null,
+      wet: { at: percent(wet.at), below: percent(wet.below) },
+      cover: place.cover
+        ? {
+            minutes: minutes(place.cover.minutes),
+            value: place.cover.value,
+            damage: celsius(place.cover.damage),
+            effect: place.cover.effect,
+          }
+        : null,
+      coolRoom:
+        place.kind === 'cool-room' && place.setPoint !== undefined && place.limit !== undefined
+          ? {
+              setPoint: celsius(place.setPoint),
+              limit: celsius(place.limit),
+              value: place.value ?? null,
+            }
+          : null,
+      spots: spotsHere,
+    };
+  };
+
+  const batteryOf = (probe: string): ProbeNow['battery'] => {
+    const share = window.newest(probe, 'battery');
+    const volts = window.newest(probe, 'battery-voltage');
+    if (share && (!volts || share.t >= volts.t)) return { ...share, unit: '%' };
+    return volts && { ...volts, unit: 'V' };
+  };
+
+  const probesNow = (now: number, heardAt: (probe: string) => number | null): ProbeNow[] => {
+    const doubtful = new Map<string, number>();
+    for (const { source, count } of store.refusals.since(calendar().dayOf(now - 24 * HOUR)))
+      doubtful.set(source, (doubtful.get(source) ?? 0) + count);
+    return store.probes.all().map(({ id, everyMs }) => {
+      const here = spots.currentOf(id);
+      const heard = heardAt(id);
+      return {
+        id,
+        place: here?.place ?? null,
+        spot: (here?.spot as SpotName | undefined) ?? null,
+        every: minutes(everyMs / MINUTE),
+        placedAt: here ? instant(here.from) : null,
+        heardAt: heard === null ? null : instant(heard),
+        stuck: (['temperature', 'humidity'] as const).flatMap((quantity) => {
+          const from = window.stuckSince(id, quantity);
+          return from === null ? [] : [{ quantity, since: from }];
+        }),
+        doubtful: doubtful.get(id) ?? 0,
+        battery: batteryOf(id),
+      };
+    });
+  };
+
+  const crops = (): Crop[] =>
+    farm().file.crops.map((crop) => ({
+      id: crop.id,
+      base: celsius(crop.base),
+      band: crop.band ? [celsius(crop.band[0]), celsius(crop.band[1])] : null,
+      heatLimit: crop.heatLimit === undefined ? null : celsius(crop.heatLimit),
+      chill: crop.chill === undefined ? null : celsius(crop.chill),
+      disease: crop.disease,
+      price: crop.price ?? null,
+      perTray: crop.perTray ?? null,
+    }));
+
+  return function take(
+    now: Instant,
+    standing: readonly string[],
+    heardAt: (probe: string) => number | null,
+  ): Snapshot {
+    const day = calendar().dayOf(now);
+    const { lat, lon, wage } = farm().file.farm;
+    const every = new Map(store.probes.all().map(({ id, everyMs }) => [id, everyMs]));
+    const here = new Map<string, SpotNow[]>();
+    for (const placement of spots.current()) {
+      const list = here.get(placement.place) ?? [];
+      list.push(spotNow(placement, every.get(placement.probe) ?? DEFAULT_EVERY, now));
+      here.set(placement.place, list);
+    }
+    return {
+      now,
+      day: { name: day, ...calendar().bounds(day) },
+      farm: { lat, lon, wage },
+      crops: crops(),
+      places: farm().places.map((place) => placeNow(place, here.get(place.id) ?? [], now)),
+      probes: probesNow(now, heardAt),
+      standing,
+    };
+  };
+}

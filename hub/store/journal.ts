@@ -1,0 +1,38 @@
+import type { Db } from './open.ts';
+
+export type Entry = {
+  readonly t: number;
+  /** A person's name, or `hub`. */
+  readonly who: string;
+  readonly what: string;
+  readonly place: string | null;
+  readonly subject: string | null;
+  readonly body: unknown;
+};
+type Row = Omit<Entry, 'body'> & { body: string };
+
+/** Everything people and the hub did. Added to, never overwritten. */
+export function journalIn(db: Db) {
+  const insert = db.prepare(
+    'INSERT INTO journal (t, who, what, place, subject, body) VALUES (?, ?, ?, ?, ?, ?)',
+  );
+  const ofPlace = db.prepare<[string, string], Row>(
+    `SELECT t, who, what, place, subject, body FROM journal
+     WHERE place = ? AND what = ? ORDER BY id DESC LIMIT 1`,
+  );
+  const ofKind = db.prepare<[string, number, number], Row>(
+    `SELECT t, who, what, place, subject, body FROM journal
+     WHERE what = ? AND t >= ? AND t < ? ORDER BY id`,
+  );
+  const entry = (row: Row): Entry => ({ ...row, body: JSON.parse(row.body) });
+  return {
+    add: ({ t, who, what, place, subject, body }: Entry) =>
+      insert.run(t, who, what, place, subject, JSON.stringify(body)),
+    newestOf: (place: string, what: string): Entry | undefined => {
+      const row = ofPlace.get(place, what);
+      return row && entry(row);
+    },
+    between: (what: string, from: number, to: number): Entry[] =>
+      ofKind.all(what, from, to).map(entry),
+  };
+}

@@ -1,0 +1,36 @@
+import { mkdirSync } from 'node:fs';
+import { dirname } from 'node:path';
+import Database from 'better-sqlite3';
+import { steps } from './steps.ts';
+
+export type Db = Database.Database;
+
+/**
+ * Opens the store, makes it when there is none, and brings an older one up to date.
+ *
+ * @param path file, or `:memory:`.
+ * @throws Error when the file was written by a newer Dewpost, or is not a store.
+ */
+export function openDb(path: string): Db {
+  if (path !== ':memory:') mkdirSync(dirname(path), { recursive: true });
+  const db = new Database(path);
+  db.pragma('journal_mode = WAL');
+  // A commit is on the disk before the probe hears "got it": FULL, not NORMAL, because by
+  // SQLite's documentation NORMAL may lose the last commits when the power goes.
+  db.pragma('synchronous = FULL');
+  db.pragma('foreign_keys = ON');
+  db.pragma('busy_timeout = 5000');
+  db.pragma('cache_size = -16000');
+  const had = db.pragma('user_version', { simple: true }) as number;
+  if (had > steps.length) {
+    db.close();
+    throw new Error(`Expected a store of version ${steps.length} or older, got version ${had}`);
+  }
+  for (let version = had; version < steps.length; version++) {
+    db.transaction(() => {
+      db.exec(steps[version] ?? '');
+      db.pragma(`user_version = ${version + 1}`);
+    })();
+  }
+  return db;
+}

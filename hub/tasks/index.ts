@@ -1,0 +1,3 @@
+export { type Answer, makeTasks, type Tasks } from './apply.ts';
+export { planTasks } from './plan.ts';
+export type { Memory, Plan, Step, Task, TaskEventName } from './task.ts';

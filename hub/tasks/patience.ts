@@ -1,0 +1,28 @@
+import type { TaskKind } from '../../rules/decide/index.ts';
+
+const MINUTE = 60_000;
+const HOUR = 60 * MINUTE;
+
+export type Patience = {
+  /** A reason must be gone this long before the task is no longer needed. */
+  readonly lapse: number;
+  /** After "done", the reason may stay this long before the task is asked again. */
+  readonly done: number;
+  /** After "not doing", likewise. */
+  readonly no: number;
+};
+
+const usual: Patience = { lapse: 30 * MINUTE, done: 2 * HOUR, no: 12 * HOUR };
+
+// All ours, from no source: long enough that nothing flickers, short enough that a thing done in
+// vain comes back while it can still be mended.
+const patience: Partial<Record<TaskKind, Patience>> = {
+  uncover: { lapse: 15 * MINUTE, done: 2 * HOUR, no: 6 * HOUR },
+  'shut-door': { lapse: 5 * MINUTE, done: 15 * MINUTE, no: 2 * HOUR },
+  'run-generator': { lapse: 10 * MINUTE, done: 30 * MINUTE, no: 2 * HOUR },
+  'see-to-unit': { lapse: 30 * MINUTE, done: 2 * HOUR, no: 4 * HOUR },
+  'move-produce': { lapse: 15 * MINUTE, done: 1 * HOUR, no: 2 * HOUR },
+  'see-to-probe': { lapse: 10 * MINUTE, done: 1 * HOUR, no: 72 * HOUR },
+};
+
+export const patienceOf = (kind: TaskKind): Patience => patience[kind] ?? usual;

@@ -1,0 +1,2 @@
+export * from './enHub.ts';
+export { type Complaint, refusal, shown } from './refusal.ts';

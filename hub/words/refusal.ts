@@ -1,0 +1,53 @@
+/** The parts of a schema's complaint that a sentence needs. */
+export type Complaint = {
+  readonly path: readonly PropertyKey[];
+  readonly message: string;
+  readonly code?: string | undefined;
+  readonly keys?: readonly string[] | undefined;
+};
+
+const LONGEST = 60; // characters of a refused value shown back
+
+/** A value as it was sent, short enough for one line. */
+export function shown(value: unknown): string {
+  if (value === undefined) return 'nothing';
+  let text: string;
+  try {
+    text = typeof value === 'number' ? String(value) : (JSON.stringify(value) ?? String(value));
+  } catch {
+    text = String(value);
+  }
+  return text.length <= LONGEST ? text : `${text.slice(0, LONGEST)}…`;
+}
+
+const at = (root: unknown, path: readonly PropertyKey[]): unknown =>
+  path.reduce<unknown>(
+    (value, key) =>
+      typeof value === 'object' && value !== null && Object.hasOwn(value, key)
+        ? (value as Record<PropertyKey, unknown>)[key]
+        : undefined,
+    root,
+  );
+
+const dotted = (path: readonly PropertyKey[]) =>
+  path
+    .map((key) => (typeof key === 'number' ? `[${key}]` : `.${String(key)}`))
+    .join('')
+    .replace(/^\./, '');
+
+/** "Expected number in places[0].limit, got "cold"": field, value and what was expected. */
+export function refusal(complaint: Complaint, root: unknown, where = ''): string {
+  const { path, code, keys } = complaint;
+  if (code === 'unrecognized_keys' && keys?.length) {
+    const field = dotted([...path, keys[0] ?? '']);
+    return `Expected no field ${field}${where}, got ${shown(at(root, [...path, keys[0] ?? '']))}`;
+  }
+  // Schemas say "Invalid input: expected X, received Y" or "Too small: expected X"; ours say "expected X".
+  const wanted = complaint.message
+    .replace(/^[^:]*: (?=expected)/i, '')
+    .replace(/, received .*$/, '')
+    .replace(/^expected /i, '')
+    .replace(/^Invalid (.*)$/, 'a valid $1');
+  const field = path.length === 0 ? '' : ` in ${dotted(path)}`;
+  return `Expected ${wanted}${field}${where}, got ${shown(at(root, path))}`;
+}

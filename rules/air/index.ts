@@ -1,0 +1,13 @@
+export { absoluteHumidity, ZERO_CELSIUS } from './absoluteHumidity.ts';
+export { dewPoint } from './dewPoint.ts';
+export { dewPointDepression } from './dewPointDepression.ts';
+export { frostPoint } from './frostPoint.ts';
+export { humidityRatio } from './humidityRatio.ts';
+export { type Air, mix } from './mix.ts';
+export { saturationOverIce } from './saturationOverIce.ts';
+export { saturationVapourPressure } from './saturationVapourPressure.ts';
+export { usableHumidity } from './usableHumidity.ts';
+export { vapourPressure } from './vapourPressure.ts';
+export { vapourPressureDeficit } from './vapourPressureDeficit.ts';
+export { CLEAR_GAIN, ventGain } from './ventGain.ts';
+export { wetBulb } from './wetBulb.ts';

@@ -1,0 +1,1 @@
+export { harvestWindow } from './harvestWindow.ts';

@@ -1,0 +1,1 @@
+export { type DayFacts, type DayRule, dayFacts } from './dayFacts.ts';

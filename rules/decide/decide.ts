@@ -1,0 +1,105 @@
+import type { Answer, Decision, TaskKind } from '../answer.ts';
+import { coolRoom } from './coolRoom.ts';
+import { cover } from './cover.ts';
+import { type Look, lookAt } from './look.ts';
+import { moveProduce } from './moveProduce.ts';
+import { sunAround } from './night.ts';
+import { forecastSpots, nightForecast } from './nightForecasts.ts';
+import { rank } from './rank.ts';
+import { signsOf } from './roomSigns.ts';
+import { runGenerator } from './runGenerator.ts';
+import { fact, unknown } from './say.ts';
+import { seeToProbe } from './seeToProbe.ts';
+import { seeToUnit } from './seeToUnit.ts';
+import { shutDoor } from './shutDoor.ts';
+import type { CoolRoomNow, NightForecast, PlaceNow, Snapshot } from './snapshot.ts';
+import { OURS } from './sources.ts';
+import { uncover } from './uncover.ts';
+import { vents } from './vents.ts';
+
+export type Failure = { readonly rule: string; readonly error: string };
+export type Outlook = {
+  /** In the order of the list: see rank. */
+  readonly decisions: readonly Decision[];
+  readonly frost: readonly NightForecast[];
+  readonly coolRooms: readonly CoolRoomNow[];
+  /** Rules that broke down, for the log; each is an `unknown` among the decisions too. */
+  readonly failures: readonly Failure[];
+};
+
+/**
+ * What one snapshot asks for. Each rule runs apart: one that breaks down answers `unknown` with
+ * its sentence, and the others never notice.
+ */
+export function decide(snapshot: Snapshot): Outlook {
+  const failures: Failure[] = [];
+  const decisions: Decision[] = [];
+  const attempt = <T>(rule: string, run: () => T): T | null => {
+    try {
+      return run();
+    } catch (error) {
+      failures.push({ rule, error: error instanceof Error ? error.message : String(error) });
+      return null;
+    }
+  };
+  const answer = (kind: TaskKind, place: string, subject: string | null, run: () => Answer) => {
+    const said = attempt(`${kind}:${subject ?? place}`, run) ?? broken(failures.at(-1));
+    decisions.push({ kind, place, subject, ...said });
+  };
+
+  const frost = forecastsOf(snapshot, attempt);
+  const look = lookAt(snapshot, frost);
+  const coolRooms: CoolRoomNow[] = [];
+  for (const place of snapshot.places) {
+    if (place.kind === 'tunnel' && place.vents) {
+      for (const kind of ['open-up', 'close-up'] as const) {
+        answer(kind, place.id, null, () => vents(look, place)[kind]);
+      }
+    }
+    if (place.cover !== null) {
+      answer('cover', place.id, null, () => cover(look, place));
+      answer('uncover', place.id, null, () => uncover(look, place));
+    }
+    if (place.coolRoom !== null) {
+      for (const [kind, rule] of COLD) answer(kind, place.id, null, () => rule(look, place));
+      const room = attempt('cool-room', () => coolRoom(signsOf(look, place)));
+      if (room !== null) coolRooms.push(room);
+    }
+  }
+  for (const probe of snapshot.probes) {
+    const { place } = probe;
+    if (place === null) continue; // not placed yet: nobody misses it
+    answer('see-to-probe', place, probe.id, () => seeToProbe(look, probe, place));
+  }
+  return { decisions: rank(decisions), frost, coolRooms, failures };
+}
+
+const COLD: readonly (readonly [TaskKind, (look: Look, place: PlaceNow) => Answer])[] = [
+  ['shut-door', shutDoor],
+  ['run-generator', runGenerator],
+  ['see-to-unit', seeToUnit],
+  ['move-produce', moveProduce],
+];
+
+const broken = (failure: Failure | undefined) =>
+  unknown(['rule-broke'], [fact('rule-broke', failure?.error ?? '', '', null, OURS)]);
+
+/** One forecast for each spot; of two probes at one spot the colder speaks. */
+function forecastsOf(
+  snapshot: Snapshot,
+  attempt: <T>(rule: string, run: () => T) => T | null,
+): readonly NightForecast[] {
+  const night = attempt('night', () => sunAround(snapshot))?.night;
+  if (night === undefined) return [];
+  const coldest = new Map<string, NightForecast>();
+  for (const { place, spot } of forecastSpots(snapshot.places, snapshot.now)) {
+    const key = `${place.id} ${spot.spot}`;
+    const forecast = attempt(`night-forecast:${key}`, () =>
+      nightForecast(place, spot, night, snapshot.now),
+    );
+    if (forecast === null) continue;
+    const other = coldest.get(key);
+    if (other === undefined || forecast.low.mean < other.low.mean) coldest.set(key, forecast);
+  }
+  return [...coldest.values()];
+}

@@ -1,0 +1,16 @@
+export {
+  type Act,
+  type AlarmKind,
+  type Answer,
+  type Decision,
+  type Evidence,
+  type Leave,
+  type Saving,
+  type Subject,
+  type TaskKind,
+  taskKey,
+  type Unknown,
+} from '../answer.ts';
+export { decide, type Failure, type Outlook } from './decide.ts';
+export { rank } from './rank.ts';
+export type * from './snapshot.ts';

@@ -1,0 +1,110 @@
+import { fitNightLow, predictNightLow } from '../frost/index.ts';
+import type { Celsius } from '../units.ts';
+import type { NightForecast, NightRecord } from './snapshot.ts';
+
+// What this night's low is expected to be, from past nights and one reading, before what the
+// night itself has shown so far is taken in.
+
+export type Predictor = { readonly temperature: Celsius; readonly dewPoint: Celsius | null };
+export type Clues = {
+  /** Two hours after sunset; null before that, or when nothing was read then. */
+  readonly evening: Predictor | null;
+  /** Around 15:00 of the day before the night. */
+  readonly afternoon: Predictor | null;
+  /** The warmest of the day so far. */
+  readonly warmest: Celsius;
+};
+export type Low = { readonly mean: number; readonly sd: number; readonly df: number };
+export type Beforehand = {
+  readonly low: Low;
+  readonly method: NightForecast['method'];
+  readonly nightsLearned: number;
+};
+
+// FAO 2005 wants ten or more own nights before its regression is used.
+const NIGHTS_TO_FIT = 10;
+// Ours, from no source: under five nights a spread says nothing; after two weeks weather is another.
+const FEWEST_NIGHTS = 5;
+const MOST_NIGHTS = 14;
+// Ours, from no source: last nights are no fair draw for the next, so their spread is widened.
+const WIDENED = 1.3;
+const LEAST_SPREAD = 0.5; // K, ours: two quiet weeks do not make the next night certain
+// Ours, from no source; wide on purpose, for a farm whose first nights are not over yet.
+const DROP_FROM_WARMEST = 9; // K
+const DROP_FROM_EVENING = 5; // K
+const WIDE_FROM_WARMEST = 4; // K
+const WIDE_FROM_EVENING = 3.5; // K
+const WIDE_DF = 4;
+
+type Kind = 'evening' | 'afternoon';
+
+function regression(
+  nights: readonly NightRecord[],
+  kind: Kind,
+  today: Predictor,
+): Beforehand | null {
+  const known = nights.flatMap((night) => {
+    const predictor = night[kind];
+    return predictor === null || night.low === null ? [] : [{ ...predictor, low: night.low }];
+  });
+  if (known.length < NIGHTS_TO_FIT) return null;
+  const model = fitNightLow(known);
+  const low = predictNightLow(model, today);
+  return {
+    low: { mean: low.mean, sd: Math.max(low.sd, LEAST_SPREAD), df: low.df },
+    method: kind,
+    nightsLearned: model.n,
+  };
+}
+
+function spreadOf(values: readonly number[], from: number): Beforehand | null {
+  const last = values.slice(-MOST_NIGHTS);
+  if (last.length < FEWEST_NIGHTS) return null;
+  const mean = last.reduce((sum, value) => sum + value, 0) / last.length;
+  const squares = last.reduce((sum, value) => sum + (value - mean) ** 2, 0);
+  const sd = Math.max(WIDENED * Math.sqrt(squares / (last.length - 1)), LEAST_SPREAD);
+  return {
+    low: { mean: from + mean, sd, df: last.length - 1 },
+    method: 'recent-nights',
+    nightsLearned: last.length,
+  };
+}
+
+/** How far recent nights fell from the same hour, taken from today's reading. */
+function recentDrops(nights: readonly NightRecord[], kind: Kind, today: Predictor) {
+  const drops = nights.flatMap((night) => {
+    const start = night[kind];
+    return start === null || night.low === null ? [] : [night.low - start.temperature];
+  });
+  return spreadOf(drops, today.temperature);
+}
+
+const recentLows = (nights: readonly NightRecord[]) =>
+  spreadOf(
+    nights.flatMap(({ low }) => (low === null ? [] : [low as number])),
+    0,
+  );
+
+function wideDefault({ evening, warmest }: Clues): Beforehand {
+  const low =
+    evening === null
+      ? { mean: warmest - DROP_FROM_WARMEST, sd: WIDE_FROM_WARMEST, df: WIDE_DF }
+      : { mean: evening.temperature - DROP_FROM_EVENING, sd: WIDE_FROM_EVENING, df: WIDE_DF };
+  return { low, method: 'wide-default', nightsLearned: 0 };
+}
+
+/**
+ * The best that can be said: the evening regression (FAO 2005), the same on the afternoon reading,
+ * recent nights, and a wide default of ours, in that order.
+ */
+export function lowBeforehand(nights: readonly NightRecord[], clues: Clues): Beforehand {
+  const { evening, afternoon } = clues;
+  return (
+    (evening && regression(nights, 'evening', evening)) ??
+    (afternoon && regression(nights, 'afternoon', afternoon)) ??
+    (evening && recentDrops(nights, 'evening', evening)) ??
+    (evening === null && afternoon ? recentDrops(nights, 'afternoon', afternoon) : null) ??
+    (evening === null ? recentLows(nights) : null) ??
+    wideDefault(clues)
+  );
+}

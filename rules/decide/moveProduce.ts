@@ -1,0 +1,66 @@
+import type { Answer, Evidence } from '../answer.ts';
+import { type Instant, instant, MINUTE } from '../units.ts';
+import { type Look, stands } from './look.ts';
+import { coverage, ENOUGH, OUT_OF_CYCLE } from './room.ts';
+import { type Signs, signsOf } from './roomSigns.ts';
+import { act, fact, leave, unknown } from './say.ts';
+import type { PlaceNow } from './snapshot.ts';
+import { NEWTON, OURS, TOLD } from './sources.ts';
+import { dropInRisk, sparedMoney } from './worth.ts';
+
+const MINUTES_OF_WORK = 30; // common practice, no source: carry a small room's crates elsewhere
+const SOON = 60; // minutes to the limit, ours
+const BACK_BY = 0.4; // K under the limit, method sheet: re-arm 0.3 to 0.5 inside
+const SEEN = 60; // minutes that have to be known before a short excess is called short. Ours
+const DROP = 0.5; // ours, from no source: share of the produce's worth spared
+
+/** The room's air is over its limit, or will be within the hour and nothing turns it back. */
+export function moveProduce(look: Look, place: PlaceNow): Answer {
+  const signs = signsOf(look, place);
+  const { room, state, power, recovering, hoursToLimit } = signs;
+  const { air, limit, now, setPoint, value } = room;
+  if (air?.latest == null) return unknown(['room-temperature']);
+
+  const warm = air.latest.value;
+  const because = reasons(signs, warm);
+  const soon = hoursToLimit !== null && hoursToLimit * 60 < SOON && !recovering;
+  // A cycle that creeps up still turns back each time; only a stopped unit races to the limit.
+  const stopped = power.stopped === 'power' || power.stopped === 'unit' || signs.rises;
+  const races = soon && stopped;
+  const stays = stands(look, 'move-produce', place.id) && warm > limit - BACK_BY;
+  if (state === 'warm' || races || stays) {
+    return act([...because, dropInRisk(DROP)], {
+      minutes: MINUTES_OF_WORK,
+      doBy: dueBy(signs),
+      saves: sparedMoney(value, DROP),
+      alarm: 'warm',
+    });
+  }
+  const suspicious = warm > setPoint + OUT_OF_CYCLE;
+  if (suspicious && coverage(air, now, SEEN) < ENOUGH) {
+    return unknown(['room-temperature-history'], because);
+  }
+  return leave(...because);
+}
+
+/** In time to be done before the produce reaches the limit; when it has, since the air has. */
+function dueBy({ produceAt, aboveSince, room }: Signs): Instant | null {
+  if (produceAt === null) return aboveSince;
+  if (produceAt <= room.now) return aboveSince ?? room.now;
+  return instant(produceAt - MINUTES_OF_WORK * MINUTE);
+}
+
+function reasons(
+  { room, produce, hoursToLimit, aboveSince }: Signs,
+  warm: number,
+): readonly Evidence[] {
+  const above = aboveSince === null ? null : (room.now - aboveSince) / MINUTE;
+  return [
+    fact('room-air', warm, '°C', room.limit, TOLD),
+    ...(above === null ? [] : [fact('above-limit-minutes', above, 'min', null, OURS)]),
+    ...(produce === null ? [] : [fact('produce-estimate', produce, '°C', room.limit, NEWTON)]),
+    ...(hoursToLimit === null || hoursToLimit === 0
+      ? []
+      : [fact('minutes-to-limit', hoursToLimit * 60, 'min', null, NEWTON)]),
+  ];
+}

@@ -1,0 +1,67 @@
+import type { Answer, Evidence } from '../answer.ts';
+import { instant } from '../units.ts';
+import { cropOf, type Look, outsideLow, stands } from './look.ts';
+import { act, fact, leave, unknown } from './say.ts';
+import type { PlaceNow } from './snapshot.ts';
+import { ENTERED, OURS, TOLD, TUNNEL_NIGHT } from './sources.ts';
+import { type Heat, heatIn } from './ventHeat.ts';
+import { CLEAR_DIFFERENCE, gainOf, type Wet, wetIn } from './ventWet.ts';
+import { dropInRisk, sparedTrays } from './worth.ts';
+
+const MINUTES_OF_WORK = 5; // common practice, no source
+// Ours, from no source: share of the trays' worth spared.
+const DROP_WET = 0.1;
+const DROP_HOT = 0.1;
+const DROP_VERY_HOT = 0.3;
+const CLEAR = 1; // K above the crop's floor at which a night needs no warmth kept. Ours
+
+/** Vents are to be opened: too warm and cooler outside, or wet for long and drier outside. */
+export function openUp(look: Look, place: PlaceNow): Answer {
+  if (place.opened === true) return leave(fact('vents', 'open', '', null, ENTERED));
+
+  const crop = cropOf(look, place);
+  const standing = stands(look, 'open-up', place.id);
+  const heat = heatIn(look, place, crop, standing);
+  const wet = wetIn(look, place, standing);
+  const because = [...heat.because, ...wet.because];
+
+  if (heat.hot === true || wet.wet === true) {
+    // Frost goes before wetness: freezing air is not let in to dry leaves.
+    if (heat.hot !== true && frosty(look)) {
+      return leave(...because, fact('outside-freezing', look.outsideTemperature, '°C', 0, OURS));
+    }
+    const doBy = Math.min(dueBy(heat), dueBy(wet));
+    const drop = heat.hot !== true ? DROP_WET : heat.urgent ? DROP_VERY_HOT : DROP_HOT;
+    return act([...because, ...traded(look, place, heat, wet), dropInRisk(drop)], {
+      minutes: MINUTES_OF_WORK,
+      doBy: instant(doBy),
+      saves: sparedTrays(place, crop, drop),
+    });
+  }
+  const missing = [
+    ...(heat.hot === null ? heat.missing : []),
+    ...(wet.wet === null ? wet.missing : []),
+  ];
+  return missing.length > 0 ? unknown(missing, because) : leave(...because);
+}
+
+const frosty = ({ outsideTemperature }: Look) =>
+  outsideTemperature !== null && outsideTemperature <= 0;
+
+const dueBy = (reason: Heat | Wet) => ('doBy' in reason ? reason.doBy : Number.POSITIVE_INFINITY);
+
+/** What opening costs, said beside what it brings. */
+function traded(look: Look, place: PlaceNow, heat: Heat, wet: Wet): readonly Evidence[] {
+  const lines: Evidence[] = [];
+  const gain = heat.hot === true ? gainOf(look, place) : null;
+  if (gain !== null && gain <= -CLEAR_DIFFERENCE) {
+    lines.push(fact('outside-damper-by', -gain, 'g/m³', CLEAR_DIFFERENCE, OURS));
+  }
+  const floor = cropOf(look, place)?.chill ?? null;
+  const tonight = outsideLow(look);
+  if (wet.wet === true && tonight !== null && tonight.low.mean < (floor ?? 0) + CLEAR) {
+    const source = floor === null ? TUNNEL_NIGHT : TOLD;
+    lines.push(fact('night-needs-warmth', tonight.low.mean, '°C', floor ?? 0, source));
+  }
+  return lines;
+}

@@ -1,0 +1,101 @@
+import { type Celsius, celsius, HOUR, type Instant, MINUTE } from '../units.ts';
+import { fresh, highest, newest, type Read, within } from './column.ts';
+import { type Look, outsideNow, VALID } from './look.ts';
+import type { Column, PlaceNow, Quantity, SpotName } from './snapshot.ts';
+
+// A cool room's probes by what they tell.
+
+export type Feed = {
+  readonly column: Column;
+  /** Minutes between readings. */
+  readonly every: number;
+  /** Newest reading, while it is not too old to decide on. */
+  readonly latest: Read | null;
+};
+export type Room = {
+  readonly place: PlaceNow;
+  readonly now: Instant;
+  readonly setPoint: Celsius;
+  readonly limit: Celsius;
+  readonly value: number | null;
+  readonly air: Feed | null;
+  readonly product: Feed | null;
+  readonly power: Feed | null;
+  readonly door: Feed | null;
+  /** Outside now. */
+  readonly outside: Celsius | null;
+  /** The warmest to expect in the next 12 hours: now, or yesterday at those hours. Ours. */
+  readonly warmestAhead: Celsius | null;
+};
+
+const MISSED = 3; // reports; method sheet: a probe silent for three is not heard
+const LEAST = 10; // minutes, ours: a probe that reports each minute may lose a few
+const DOOR_HOLDS = 60; // minutes, ours: a contact may report changes only
+export const TOP_OF_CYCLE = 1; // K above set point: a thermostat of ±1 K, common practice
+/** Above this the room is out of its normal cycle. */
+export const OUT_OF_CYCLE = 1.5; // K above set point, ours: half a kelvin past the cycle
+
+export const silentAfter = (every: number) => Math.max(MISSED * every, LEAST);
+/** Longest hole, in minutes, that a stretch of readings may have. */
+export const holeOf = ({ every }: Feed) => silentAfter(every);
+
+function feed(
+  place: PlaceNow,
+  now: Instant,
+  quantity: Quantity,
+  order: readonly SpotName[],
+  atLeast = 0,
+): Feed | null {
+  let old: Feed | null = null;
+  for (const name of order) {
+    for (const spot of place.spots) {
+      const column = spot.columns[quantity];
+      if (spot.spot !== name || column === undefined || newest(column, now) === null) continue;
+      const latest = fresh(column, now, Math.max(silentAfter(spot.every), atLeast));
+      const found = { column, every: spot.every, latest };
+      if (latest !== null) return found;
+      old ??= found;
+    }
+  }
+  return old;
+}
+
+const ANY: readonly SpotName[] = ['unit', 'air', 'canopy', 'product', 'under-cover', 'grass'];
+
+/** @throws RangeError for a place without set point and limit */
+export function roomOf(look: Look, place: PlaceNow): Room {
+  const { coolRoom } = place;
+  if (coolRoom === null) throw new RangeError(`Expected a cool room, got ${place.id}`);
+  const { now } = look;
+  const outside = outsideNow(look.snapshot);
+  const ahead =
+    outside && (highest(outside.column, now - 24 * HOUR, now - 12 * HOUR)?.value ?? outside.value);
+  return {
+    place,
+    now,
+    setPoint: coolRoom.setPoint,
+    limit: coolRoom.limit,
+    value: coolRoom.value,
+    air: feed(place, now, 'temperature', ['air', 'canopy', 'product']),
+    product: feed(place, now, 'temperature', ['product']),
+    power: feed(place, now, 'power', ANY),
+    door: feed(place, now, 'door', ANY, DOOR_HOLDS),
+    outside: outside?.value ?? null,
+    warmestAhead: outside && ahead !== null ? celsius(Math.max(outside.value, ahead)) : null,
+  };
+}
+
+/** Share of the readings expected in the last `minutes` that came. */
+export function coverage({ column, every }: Feed, now: Instant, minutes: number): number {
+  const { from, to } = within(column, now - minutes * MINUTE + 1, now);
+  return (to - from) / Math.max(1, Math.floor(minutes / every));
+}
+
+export const ENOUGH = 0.8; // share of samples, method sheet: under it "not enough data"
+
+/** Whether the air has fallen by half a kelvin from the highest of the last half hour. Ours. */
+export function recovering({ air, now }: Room): boolean {
+  if (air?.latest == null) return false;
+  const peak = highest(air.column, now - VALID * MINUTE, now);
+  return peak !== null && peak.value - air.latest.value >= 0.5;
+}

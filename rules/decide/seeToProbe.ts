@@ -1,0 +1,62 @@
+import type { AlarmKind, Answer, Evidence } from '../answer.ts';
+import { HOUR, instant, MINUTE } from '../units.ts';
+import { type Look, stands } from './look.ts';
+import { act, fact, leave, unknown } from './say.ts';
+import type { ProbeNow } from './snapshot.ts';
+import { OURS } from './sources.ts';
+
+const MINUTES_OF_WORK = 10; // common practice, no source
+const MISSED = 3; // reports, method sheet
+const LEAST_SILENCE = 20; // minutes, ours
+// Ours, from no source: a pair of alkaline or one lithium cell near its end.
+const LOW = { '%': 20, V: 2.4 };
+const LOW_ASKED = { '%': 25, V: 2.5 };
+// Ours, from no source: one doubtful reading is weather, one in ten is the probe.
+const DOUBTFUL_SHARE = 0.1;
+const DOUBTFUL_LEAST = 10;
+
+/** A probe is silent, stuck, doubted often, or its battery is low. Only placed probes are asked about. */
+export function seeToProbe(look: Look, probe: ProbeNow, place: string): Answer {
+  const { now, snapshot } = look;
+  const inCoolRoom = snapshot.places.some(({ id, kind }) => id === place && kind === 'cool-room');
+  const standing = stands(look, 'see-to-probe', place, probe.id);
+  const heard = probe.heardAt ?? probe.placedAt;
+  if (heard === null) return unknown(['probe-last-heard']);
+
+  const silentMinutes = (now - heard) / MINUTE;
+  const limit = Math.max(MISSED * probe.every, LEAST_SILENCE);
+  const silent = silentMinutes > limit;
+  const stuck = probe.stuck[0];
+  const because: Evidence[] = [
+    ...(silent ? [fact('silent-hours', silentMinutes / 60, 'h', limit / 60, OURS)] : []),
+    ...(stuck === undefined
+      ? []
+      : [fact('stuck-hours', (now - stuck.since) / HOUR, 'h', null, OURS)]),
+    ...batteryLow(probe, standing),
+    ...oftenDoubtful(probe),
+  ];
+  if (because.length === 0) {
+    return leave(fact('heard-minutes-ago', silentMinutes, 'min', limit, OURS));
+  }
+  const grave = silent || stuck !== undefined;
+  const alarm: AlarmKind | null = inCoolRoom && grave ? 'probe' : null;
+  const began = silent ? heard + limit * MINUTE : (stuck?.since ?? now);
+  return act(because, {
+    minutes: MINUTES_OF_WORK,
+    doBy: alarm === null ? null : instant(began + HOUR),
+    alarm,
+  });
+}
+
+function batteryLow({ battery }: ProbeNow, standing: boolean): readonly Evidence[] {
+  if (battery === null) return [];
+  const { value, unit } = battery;
+  const limit = (standing ? LOW_ASKED : LOW)[unit];
+  // Above cell voltages it is a pack of some kind, whose end nobody told us.
+  return value < limit ? [fact('battery', value, unit, LOW[unit], OURS)] : [];
+}
+
+function oftenDoubtful({ doubtful, every }: ProbeNow): readonly Evidence[] {
+  const limit = Math.max(DOUBTFUL_LEAST, Math.ceil((DOUBTFUL_SHARE * 24 * 60) / every));
+  return doubtful >= limit ? [fact('doubtful-readings', doubtful, '', limit, OURS)] : [];
+}

@@ -1,0 +1,56 @@
+import type { Answer } from '../answer.ts';
+import { HOUR, type Instant, instant, MINUTE } from '../units.ts';
+import { around, since } from './column.ts';
+import { IN_THE_OPEN } from './cover.ts';
+import { type Look, outsideNow, stands, temperatureIn } from './look.ts';
+import { act, fact, leave, unknown } from './say.ts';
+import type { PlaceNow } from './snapshot.ts';
+import { ENTERED, OURS } from './sources.ts';
+
+const AFTER_RISE = 30 * MINUTE; // ours
+const DUE_AFTER_RISE = 3 * HOUR; // ours: light, bees and heat under covers left on
+const UNTIL_SET = 5 * HOUR; // ours: later, tonight's covering is asked about instead
+const CLEAR = 1; // K above damage, ours
+const STAY_ASKED = 0.5; // K, ours
+const HOT = 25; // °C under cover, ours from no source: flowers and fruit suffer before the grower does
+const HOT_MINUTES = 30; // ours
+
+/** Covers come off again: the morning is past the frost, or it grows hot underneath. */
+export function uncover(look: Look, place: PlaceNow): Answer {
+  const { cover } = place;
+  if (cover === null) return leave();
+  if (place.covered === null) return unknown(['covers-on-or-off']);
+  if (!place.covered) return leave(fact('covers', 'off', '', null, ENTERED));
+  const { now, sun } = look;
+  if (sun === null) return unknown(['sun-times']);
+
+  const standing = stands(look, 'uncover', place.id);
+  const under = temperatureIn(place, now, ['under-cover']);
+  const hot = under !== null && under.value > HOT - (standing ? 2 * CLEAR : 0);
+  if (hot) {
+    const began = since(under.column, now, (value) => value > HOT - 2 * CLEAR, 30) ?? now;
+    const due = Math.min(began + HOT_MINUTES * MINUTE, sun.rise + DUE_AFTER_RISE);
+    return asked(place, instant(Math.max(due, sun.rise + AFTER_RISE)), [
+      fact('under-cover', under.value, '°C', HOT, OURS),
+    ]);
+  }
+  if (now < sun.rise + AFTER_RISE || now >= sun.set - UNTIL_SET) {
+    return leave(fact('since-sunrise', (now - sun.rise) / HOUR, 'h', AFTER_RISE / HOUR, OURS));
+  }
+
+  const air = temperatureIn(place, now, IN_THE_OPEN) ?? outsideNow(look.snapshot);
+  if (air === null) return unknown(['outside-temperature']);
+  const limit = cover.damage + CLEAR;
+  const because = [fact('open-air', air.value, '°C', limit, OURS)];
+  if (standing) {
+    const warm = air.value >= cover.damage + STAY_ASKED;
+    return warm ? asked(place, instant(sun.rise + DUE_AFTER_RISE), because) : leave(...because);
+  }
+  const before = around(air.column, now - 30 * MINUTE, now);
+  if (before === null) return unknown(['outside-temperature-earlier'], because);
+  if (air.value < limit || air.value < before) return leave(...because);
+  return asked(place, instant(sun.rise + DUE_AFTER_RISE), because);
+}
+
+const asked = (place: PlaceNow, doBy: Instant, because: Parameters<typeof act>[0]) =>
+  act(because, { minutes: place.cover?.minutes ?? 0, doBy });

@@ -1,0 +1,60 @@
+import type { Evidence } from '../answer.ts';
+import { HOUR, type Instant, instant, MINUTE } from '../units.ts';
+import { since } from './column.ts';
+import { type Look, temperatureIn } from './look.ts';
+import { fact } from './say.ts';
+import type { Crop, PlaceNow } from './snapshot.ts';
+import { OURS, TOLD } from './sources.ts';
+
+// Too warm inside, cooler outside.
+
+// Ours, from no source: a middle of the published starts for mixed houses, 13 to 27 °C (Jett 2010).
+export const START_VENTING = 24; // °C, when no crop is told
+const LIMIT_ABOVE_START = 6; // K, ours: "do not exceed" where no limit is told
+const URGENT_BELOW_LIMIT = 2; // K, ours (a closed tunnel in spring sun gains 10 K in an hour)
+const COOLER = 1; // K, ours: two probes' error
+const GONE = 2; // K, ours: asked until clearly below the start
+
+export type Heat =
+  | {
+      readonly hot: true;
+      readonly urgent: boolean;
+      readonly doBy: Instant;
+      readonly because: readonly Evidence[];
+    }
+  | { readonly hot: false; readonly because: readonly Evidence[] }
+  | {
+      readonly hot: null;
+      readonly missing: readonly string[];
+      readonly because: readonly Evidence[];
+    };
+
+export function heatIn(look: Look, place: PlaceNow, crop: Crop | null, standing: boolean): Heat {
+  const { now } = look;
+  const inside = temperatureIn(place, now);
+  if (inside === null) return { hot: null, missing: ['inside-temperature'], because: [] };
+
+  const start = crop?.band?.[1] ?? START_VENTING;
+  const limit = crop?.heatLimit ?? start + LIMIT_ABOVE_START;
+  const source = crop?.band ? TOLD : OURS;
+  const because = [fact('inside-temperature', inside.value, '°C', start, source)];
+  if (inside.value < start - (standing ? GONE : 0)) return { hot: false, because };
+
+  const outside = look.outsideTemperature;
+  if (outside === null) return { hot: null, missing: ['outside-temperature'], because };
+  const cooler = inside.value - outside;
+  because.push(fact('outside-cooler-by', cooler, 'K', COOLER, OURS));
+  if (cooler < (standing ? 0 : COOLER)) return { hot: false, because };
+
+  // Deadlines count from the moment it became so, so that they stand still while the list is read.
+  const startedAt = (from: number) =>
+    since(inside.column, now, (value) => value >= from, 30) ?? inside.t;
+  const byStart = startedAt(Math.min(start, inside.value)) + HOUR;
+  const urgent = inside.value >= limit - URGENT_BELOW_LIMIT;
+  if (urgent)
+    because.push(fact('heat-limit-near', inside.value, '°C', limit, crop?.heatLimit ? TOLD : OURS));
+  const byLimit = urgent
+    ? startedAt(limit - URGENT_BELOW_LIMIT) + 15 * MINUTE
+    : Number.POSITIVE_INFINITY;
+  return { hot: true, urgent, doBy: instant(Math.min(byStart, byLimit)), because };
+}

@@ -1,0 +1,113 @@
+import { ventGain } from '../air/index.ts';
+import type { Evidence } from '../answer.ts';
+import { HOUR, type Instant, instant } from '../units.ts';
+import { leavesWet } from '../wetness/index.ts';
+import { airIn, type Look } from './look.ts';
+import { AFTER_RISE } from './night.ts';
+import { fact } from './say.ts';
+import type { PlaceNow } from './snapshot.ts';
+import { BASIL_WET, OURS, VENT_GAIN } from './sources.ts';
+
+// Leaves wet for long, and outside air that holds less water.
+
+export const WET_LIMIT = 4; // h, see BASIL_WET
+export const CLEAR_DIFFERENCE = 0.3; // g/m³, see VENT_GAIN
+/** Closed an hour before sunset, the purge before that included: later it only lets warmth out. */
+export const SHUT_BEFORE_SET = HOUR; // ours, after Savage 1980
+const DRY_ENDS = 4; // h of dry leaves end a spell (Alderman et al. 1985, the cautious middle is ours)
+const SEEN = 1.5; // h between two readings that still see what happened, as in wetness/. Ours
+
+export type Wet =
+  | { readonly wet: true; readonly doBy: Instant; readonly because: readonly Evidence[] }
+  | { readonly wet: false; readonly because: readonly Evidence[] }
+  | {
+      readonly wet: null;
+      readonly missing: readonly string[];
+      readonly because: readonly Evidence[];
+    };
+
+/** g/m³ the place loses by opening; null when either air is not known. */
+export function gainOf(look: Look, place: PlaceNow): number | null {
+  const inside = airIn(place, look.now);
+  return inside === null || look.outside === null ? null : ventGain(inside, look.outside);
+}
+
+export function wetIn(look: Look, place: PlaceNow, standing: boolean): Wet {
+  const { now, sun } = look;
+  const inside = airIn(place, now);
+  if (inside === null) return { wet: null, missing: ['inside-humidity'], because: [] };
+
+  const { wet, spell } = leavesWet(inside.spot.air, { ...place.wet, mergeGapHours: DRY_ENDS }, now);
+  if (wet === null) return { wet: null, missing: ['leaf-wetness-history'], because: [] };
+  const hours = wet && spell !== null ? spell.wetHours : 0;
+  const because = [
+    wet
+      ? fact('wet-hours', hours, 'h', WET_LIMIT, BASIL_WET)
+      : fact('inside-humidity', inside.humidity, '%', place.wet.below, OURS),
+  ];
+  const notKnown = { wet: null, missing: ['leaf-wetness-history'], because } as const;
+  if (!wet) return undecided(inside.spot.air, place, now) ? notKnown : { wet: false, because };
+  if (hours < WET_LIMIT && !standing) {
+    // Short of the limit only because nobody knows what went before: that is not "fine".
+    const most = hours + hiddenHours(inside.spot.air, place, now);
+    return most >= WET_LIMIT ? notKnown : { wet: false, because };
+  }
+
+  const gain = gainOf(look, place);
+  if (gain === null) return { wet: null, missing: ['outside-humidity'], because };
+  because.push(fact('outside-drier-by', gain, 'g/m³', CLEAR_DIFFERENCE, VENT_GAIN));
+  if (gain < (standing ? 0 : CLEAR_DIFFERENCE)) return { wet: false, because };
+
+  if (sun === null) return { wet: null, missing: ['sun-times'], because };
+  const opens = sun.rise + AFTER_RISE;
+  const shuts = sun.set - SHUT_BEFORE_SET;
+  if (now < opens || now >= shuts) {
+    const hoursAway = now < opens ? (opens - now) / HOUR : 0;
+    because.push(fact(now < opens ? 'daylight-in' : 'too-near-sunset', hoursAway, 'h', null, OURS));
+    return { wet: false, because };
+  }
+  // An hour after the limit was passed, though not before the sun has begun to warm the house.
+  const due = Math.max((spell?.from ?? now) + (WET_LIMIT + 1) * HOUR, sun.rise + 2 * HOUR);
+  return { wet: true, doBy: instant(due < now ? shuts : Math.min(due, shuts)), because };
+}
+
+type Reads = readonly { readonly t: Instant; readonly humidity: number }[];
+
+/** Between the two levels the leaf is as it was before; without a before, nobody can say. */
+function undecided(air: Reads, { wet }: PlaceNow, now: Instant): boolean {
+  const last = air.findLast(({ t }) => t <= now);
+  if (last === undefined || last.humidity < wet.below) return false;
+  // Walk back to the reading that settled it.
+  let later = last.t;
+  for (let i = air.length - 1; i >= 0; i--) {
+    const read = air[i];
+    if (read === undefined || read.t > now) continue;
+    if (later - read.t > SEEN * HOUR) return true;
+    if (read.humidity < wet.below || read.humidity >= wet.at) return false;
+    later = read.t;
+  }
+  return true;
+}
+
+/** Hours before now in which the running spell may have gone on unseen. */
+function hiddenHours(air: Reads, { wet }: PlaceNow, now: Instant): number {
+  const from = now - (WET_LIMIT + DRY_ENDS) * HOUR;
+  let hidden = 0;
+  let dry = 0;
+  let later: number = now;
+  const step = (t: number) => {
+    const passed = (later - t) / HOUR;
+    later = t;
+    return passed;
+  };
+  for (let i = air.length - 1; i >= 0; i--) {
+    const read = air[i];
+    if (read === undefined || read.t > now) continue;
+    const passed = step(Math.max(read.t, from));
+    if (passed > SEEN) hidden += passed;
+    dry = passed <= SEEN && read.humidity < wet.below ? dry + passed : 0;
+    if (dry >= DRY_ENDS || later <= from) return hidden;
+  }
+  const before = step(from);
+  return before > SEEN ? hidden + before : hidden;
+}

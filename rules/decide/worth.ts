@@ -1,0 +1,23 @@
+import type { Evidence, Saving } from '../answer.ts';
+import { fact, NOT_KNOWN } from './say.ts';
+import type { Crop, PlaceNow } from './snapshot.ts';
+import { OURS } from './sources.ts';
+
+// What a task is expected to spare: value at risk times the drop in risk. The drop is a guess of
+// ours and says so; the value is what the grower told, and without it there is no figure.
+
+/** The guess itself, shown with the reasons. */
+export const dropInRisk = (drop: number): Evidence =>
+  fact('drop-in-risk', 100 * drop, '%', null, OURS);
+
+/** Trays standing there at their usual yield and price. */
+export function sparedTrays({ trays }: PlaceNow, crop: Crop | null, drop: number): Saving {
+  if (trays === null || crop === null || crop.perTray === null) return NOT_KNOWN;
+  const amount = trays * crop.perTray * drop;
+  return { amount, money: crop.price === null ? null : amount * crop.price };
+}
+
+export const sparedMoney = (value: number | null, drop: number): Saving => ({
+  amount: null,
+  money: value === null ? null : value * drop,
+});

@@ -1,0 +1,12 @@
+export { baseTemperature, type Sowing } from './baseTemperature.ts';
+export type { Cutoff, DayExtremes } from './dailyDegreeDays.ts';
+export { dayLength } from './dayLength.ts';
+export { degreeDays } from './degreeDays.ts';
+export { degreeDaysSine } from './degreeDaysSine.ts';
+export { degreeDaysTriangle } from './degreeDaysTriangle.ts';
+export { hoursBelow } from './hoursBelow.ts';
+export { meanAboveLine, timeAboveLine } from './lineAbove.ts';
+export { rateIntercept } from './rateIntercept.ts';
+export { sunTimes } from './sunTimes.ts';
+export type { TemperatureReading } from './temperatureReading.ts';
+export { walkSegments } from './walkSegments.ts';

@@ -1,0 +1,12 @@
+export { brierScore } from './brierScore.ts';
+export { expectCount } from './expectCount.ts';
+export { fisherExact } from './fisherExact.ts';
+export { median } from './median.ts';
+export { medianInterval } from './medianInterval.ts';
+export { normalCdf } from './normalCdf.ts';
+export { percentile } from './percentile.ts';
+export { ranks } from './ranks.ts';
+export { spearman } from './spearman.ts';
+export { studentCdf } from './studentCdf.ts';
+export { studentQuantile } from './studentQuantile.ts';
+export { wilson } from './wilson.ts';

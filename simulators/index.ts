@@ -1,0 +1,12 @@
+export type { WeatherPiece } from './airMass.ts';
+export type { CoolRoomEvent } from './coolRoomDay.ts';
+export type { Fault } from './faults.ts';
+export { createHistoryLine, type HistoryOptions, historyReadings } from './historyLines.ts';
+export { type LiveOptions, type LiveProbes, startLiveProbes } from './liveProbes.ts';
+export { type MessageForm, toMessages } from './messages.ts';
+export { createProbe, type ProbePlan } from './probe.ts';
+export type { Quantity, Reading } from './reading.ts';
+export { type Scenario, scenario } from './scenario.ts';
+export { clockText, createSimulatedClock, parseClock } from './simulatedClock.ts';
+export { createWorld, type FarmPlan, type World, type WorldNow } from './world.ts';
+export { writeHistory } from './writeHistory.ts';

@@ -1,0 +1,99 @@
+import { expect, test } from 'vitest';
+import { speakingSpot, withEndedTask, withOpenTask, withReading } from '../../dashboard/merge.ts';
+import type { PlaceNow, Task } from '../../hub/contract/index.ts';
+
+const task = (id: string, more: Partial<Task> = {}): Task => ({
+  id,
+  kind: 'water',
+  place: 'long-house',
+  subject: null,
+  state: 'open',
+  verdict: 'act',
+  title: id,
+  because: [],
+  why: '',
+  doBy: null,
+  from: null,
+  minutes: 5,
+  saves: { amount: null, money: null },
+  alarm: false,
+  caution: null,
+  openedAt: '2025-11-03T06:00:00Z',
+  endedAt: null,
+  answer: null,
+  until: null,
+  ...more,
+});
+const ids = (tasks: readonly Task[]) => tasks.map(({ id }) => id);
+
+test('an ended task leaves the open ones and heads the ended ones', () => {
+  const done = task('a', { state: 'ended', answer: 'done' });
+  expect(ids(withOpenTask([task('a'), task('b')], done))).toEqual(['b']);
+  expect(ids(withEndedTask([task('c', { state: 'ended' })], done))).toEqual(['a', 'c']);
+});
+
+test('a task opened again leaves the ended ones', () => {
+  expect(withEndedTask([task('a', { state: 'ended' })], task('a'))).toEqual([]);
+});
+
+test('a changed task keeps its rank; a new one stands last, a new alarm first', () => {
+  const open = [task('a'), task('b')];
+  const changed = withOpenTask(open, task('a', { title: 'other' }));
+  expect(changed.map(({ title }) => title)).toEqual(['other', 'b']);
+  expect(ids(withOpenTask(open, task('c')))).toEqual(['a', 'b', 'c']);
+  expect(ids(withOpenTask(open, task('c', { alarm: true })))).toEqual(['c', 'a', 'b']);
+});
+
+const spotNow = (spot: PlaceNow['spots'][number]['spot']): PlaceNow['spots'][number] => ({
+  spot,
+  probe: `p-${spot}`,
+  temperature: 5,
+  humidity: 80,
+  dewPoint: null,
+  absoluteHumidity: null,
+  readAt: null,
+  stale: true,
+});
+const place: PlaceNow = {
+  id: 'south-patch',
+  name: 'South patch',
+  kind: 'patch',
+  crop: null,
+  asOf: '2025-11-03T06:00:00Z',
+  temperature: 5,
+  humidity: 80,
+  dewPoint: null,
+  absoluteHumidity: null,
+  readAt: null,
+  stale: true,
+  wet: null,
+  wetSince: null,
+  opened: null,
+  covered: null,
+  spots: [spotNow('grass'), spotNow('air'), spotNow('canopy')],
+  words: '',
+};
+const news = { place: 'south-patch', quantity: 'temperature', t: '2025-11-03T06:05:00Z' } as const;
+
+test('canopy speaks for a place, else air, else what there is', () => {
+  expect(speakingSpot(place)).toBe('canopy');
+  expect(speakingSpot({ spots: [spotNow('grass'), spotNow('air')] })).toBe('air');
+  expect(speakingSpot({ spots: [spotNow('grass')] })).toBe('grass');
+  expect(speakingSpot({ spots: [] })).toBeNull();
+});
+
+test('a reading of the speaking spot changes the place; one of another spot does not', () => {
+  const [canopy] = withReading([place], { ...news, spot: 'canopy', value: 6 });
+  expect([canopy?.temperature, canopy?.stale, canopy?.spots[2]?.temperature]).toEqual([
+    6,
+    false,
+    6,
+  ]);
+  const [grass] = withReading([place], { ...news, spot: 'grass', value: -1 });
+  expect([grass?.temperature, grass?.stale, grass?.spots[0]?.temperature]).toEqual([5, true, -1]);
+});
+
+test('a reading of a quantity the list does not show changes nothing', () => {
+  const reading = { ...news, quantity: 'battery', spot: 'canopy', value: 3 } as const;
+  expect(withReading([place], reading)).toEqual([place]);
+});

@@ -1,0 +1,164 @@
+import { expect, test } from 'vitest';
+import { decide, type PlaceNow, type Snapshot, taskKey } from '../../../rules/decide/index.ts';
+import { celsius, HOUR, MINUTE, minutes } from '../../../rules/units.ts';
+import { at, outside, pastNights, patch, snapshot, spot } from './makeSnapshot.ts';
+
+// 45° N, 0° E on 21 December: sunset 16:21, sunrise 07:35 UTC (suncalc, astronomy-engine).
+const sunset = at('2025-12-21T16:21');
+const afternoon = at('2025-12-21T15:10');
+const nights = pastNights(14);
+
+// Method sheet 6: C 15, L 90, e 0.8 gives 0.2083. 56.25 minutes at 16 an hour are 15.
+const worked = { minutes: minutes(56.25), value: 90, damage: celsius(-2.2), effect: 0.8 };
+
+function ask(
+  kind: 'cover' | 'uncover',
+  now: number,
+  wish: Partial<PlaceNow>,
+  more: { standing?: string[]; places?: Snapshot['places'] } = {},
+) {
+  const place = patch(wish);
+  const outlook = decide(
+    snapshot(now, { places: [place, ...(more.places ?? [])], standing: more.standing ?? [] }),
+  );
+  expect(outlook.failures).toEqual([]);
+  const said = outlook.decisions.find((d) => d.kind === kind);
+  if (said === undefined) throw new Error(`Expected a decision on ${kind}, got none`);
+  return { said, frost: outlook.frost };
+}
+const grass = (now: number, temperature: number, more = {}) =>
+  spot(now, { spot: 'grass', temperature, nights, ...more });
+
+test('covers are asked for exactly when the chance is above cost / (effect x value)', () => {
+  const seen = new Set<string>();
+  for (let warm = -4; warm <= 22; warm += 0.5) {
+    const { said, frost } = ask('cover', afternoon, {
+      cover: worked,
+      spots: [grass(afternoon, warm)],
+    });
+    const p = frost[0]?.pBelow.p ?? Number.NaN;
+    expect(said.verdict, `P ${p}`).toBe(p > 15 / 72 ? 'act' : 'leave');
+    seen.add(said.verdict);
+    // 72 p - 15: at 0.3 waiting costs 27.00 and covering 20.40, method sheet 6
+    if (said.verdict === 'act') expect(said.saves.money).toBeCloseTo(72 * p - 15, 9);
+  }
+  expect([...seen].sort()).toEqual(['act', 'leave']);
+});
+
+test('covers are due an hour before sunset, asked from five hours before', () => {
+  const { said } = ask('cover', afternoon, { spots: [grass(afternoon, 3)] });
+  if (said.verdict !== 'act') throw new Error('Expected act');
+  expect(Math.abs((said.doBy ?? 0) - (sunset - HOUR))).toBeLessThan(MINUTE);
+  expect(Math.abs((said.from ?? 0) - (sunset - 5 * HOUR))).toBeLessThan(MINUTE);
+  const early = at('2025-12-21T10:30');
+  expect(ask('cover', early, { spots: [grass(early, 3)] }).said.verdict).toBe('leave');
+});
+
+test('after that hour they are due in time for the crossing', () => {
+  const now = at('2025-12-21T18:30');
+  const { said, frost } = ask('cover', now, { spots: [grass(now, 1)] });
+  if (said.verdict !== 'act') throw new Error('Expected act');
+  expect(frost[0]?.crossesAt).not.toBeNull();
+  expect(said.doBy).toBe((frost[0]?.crossesAt ?? 0) - 35 * MINUTE);
+});
+
+test('a crossing within two hours, or air all but there, wakes somebody; a far one does not', () => {
+  const night = at('2025-12-21T22:00');
+  const alarm = (temperature: number, covered: boolean | null = null) => {
+    const { said } = ask('cover', night, { covered, spots: [grass(night, temperature)] });
+    return said.verdict === 'act' ? said.alarm : said.verdict;
+  };
+  expect(alarm(-1.8)).toBe('frost');
+  expect(alarm(-3)).toBe('frost');
+  expect(alarm(0.5)).toBeNull();
+  expect(alarm(-3, true)).toBe('leave');
+});
+
+test('by day no frost alarm is raised, however sure the frost', () => {
+  const { said } = ask('cover', afternoon, { spots: [grass(afternoon, -3)] });
+  expect(said.verdict === 'act' && said.alarm).toBeNull();
+});
+
+test('once asked, covers stay asked until the chance is clearly under its worth', () => {
+  const standing = [taskKey({ kind: 'cover', place: 'south-patch', subject: null })];
+  let kept = 0;
+  for (let warm = -4; warm <= 22; warm += 0.25) {
+    const wish = { cover: worked, spots: [grass(afternoon, warm)] };
+    const fresh = ask('cover', afternoon, wish);
+    const held = ask('cover', afternoon, wish, { standing });
+    if (fresh.said.verdict === 'act') expect(held.said.verdict).toBe('act');
+    if (fresh.said.verdict === 'leave' && held.said.verdict === 'act') kept += 1;
+  }
+  expect(kept).toBeGreaterThan(0);
+});
+
+test('the coldest spot in the open decides, and one under the covers does not', () => {
+  const low = spot(afternoon, { spot: 'grass', probe: 'a', temperature: 3, nights });
+  const high = spot(afternoon, { spot: 'air', probe: 'b', temperature: 16, nights });
+  const under = spot(afternoon, { spot: 'under-cover', probe: 'c', temperature: -8, nights });
+  const money = (...spots: (typeof low)[]) => {
+    const { said } = ask('cover', afternoon, { cover: worked, spots });
+    return said.verdict === 'act' ? said.saves.money : null;
+  };
+  expect(money(high, low)).toBe(money(low));
+  expect(money(high, under)).toBeNull();
+});
+
+test('without a probe of its own a patch can be called by the one outside, but never called safe', () => {
+  const out = (t: number) => outside(spot(afternoon, { spot: 'air', temperature: t, nights }));
+  expect(ask('cover', afternoon, {}, { places: [out(3)] }).said.verdict).toBe('act');
+  expect(ask('cover', afternoon, {}, { places: [out(25)] }).said).toMatchObject({
+    verdict: 'unknown',
+    missing: ['night-forecast'],
+  });
+  expect(ask('cover', afternoon, {}).said.verdict).toBe('unknown');
+});
+
+test('the far end of a wide default is no reason to cover, and no reason not to', () => {
+  const bed = spot(afternoon, { spot: 'grass', temperature: 20 });
+  const cover = { ...worked, value: 2000 };
+  const { said, frost } = ask('cover', afternoon, { cover, spots: [bed] });
+  expect(frost[0]?.method).toBe('wide-default');
+  expect(said).toMatchObject({ verdict: 'unknown', missing: ['own-nights'] });
+});
+
+test('nothing at risk is worth no work', () => {
+  const cover = { ...worked, value: 0 };
+  expect(ask('cover', afternoon, { cover, spots: [grass(afternoon, -5)] }).said.verdict).toBe(
+    'leave',
+  );
+});
+
+const morning = at('2025-12-21T09:30');
+const rising = (start: number) => (ago: number) => start - ago / 60;
+
+test('covers come off when the morning is past the damage and warming, three hours after sunrise at the latest', () => {
+  const bed = spot(morning, { spot: 'grass', temperature: rising(2) });
+  const { said } = ask('uncover', morning, { covered: true, spots: [bed] });
+  if (said.verdict !== 'act') throw new Error('Expected act');
+  expect(Math.abs((said.doBy ?? 0) - at('2025-12-21T10:35'))).toBeLessThan(MINUTE);
+});
+
+test.for([
+  ['air still near damage', rising(-1.5), morning],
+  ['air falling again', (ago: number) => 2 + ago / 60, morning],
+  ['a quarter of an hour after sunrise', rising(2), at('2025-12-21T07:50')],
+  ['an afternoon near tonight', rising(2), at('2025-12-21T15:00')],
+] as const)('with %s covers stay on', ([, temperature, now]) => {
+  const bed = spot(now, { spot: 'grass', temperature });
+  expect(ask('uncover', now, { covered: true, spots: [bed] }).said.verdict).toBe('leave');
+});
+
+test('over 25 °C under the covers they come off sooner', () => {
+  const bed = spot(morning, { spot: 'under-cover', temperature: (ago) => (ago > 10 ? 20 : 27) });
+  const { said } = ask('uncover', morning, { covered: true, spots: [bed] });
+  if (said.verdict !== 'act') throw new Error('Expected act');
+  expect(said.doBy).toBe(morning + 20 * MINUTE);
+});
+
+test('covers nobody spoke of, and air nobody measures, are unknown', () => {
+  const bed = spot(morning, { spot: 'grass', temperature: rising(2) });
+  expect(ask('uncover', morning, { spots: [bed] }).said.verdict).toBe('unknown');
+  expect(ask('uncover', morning, { covered: true }).said.verdict).toBe('unknown');
+  expect(ask('uncover', morning, { covered: false }).said.verdict).toBe('leave');
+});

@@ -1,0 +1,75 @@
+import fc from 'fast-check';
+import { getTimes } from 'suncalc';
+import { expect, test } from 'vitest';
+import { dayLength, sunTimes } from '../../../rules/heat/index.ts';
+import { instant } from '../../../rules/units.ts';
+import { truth } from '../../truth/index.ts';
+
+const DAY = 86_400_000;
+
+test.for(truth('heat/dayLength.csv', ['latitude', 'day', 'hours']))(
+  'day $day at $latitude° is $hours h long',
+  ({ latitude, day, hours }) => {
+    expect(dayLength(latitude, day)).toBeCloseTo(hours, 4);
+  },
+);
+
+test.for(truth('heat/sunTimes.csv', ['lat', 'lon'], ['noon', 'rise', 'set']))(
+  'at $lat, $lon the sun rises $rise and sets $set, to 10 s',
+  ({ lat, lon, noon, rise, set }) => {
+    const times = sunTimes(instant(Date.parse(noon)), lat, lon);
+    expect(Math.abs((times.rise ?? 0) - Date.parse(rise))).toBeLessThan(10_000);
+    expect(Math.abs((times.set ?? 0) - Date.parse(set))).toBeLessThan(10_000);
+  },
+);
+
+test('agrees with suncalc to 20 s all over the year and the farmed world', () => {
+  for (let lat = -50; lat <= 60; lat += 10) {
+    for (const lon of [-175, -120, -60, 0, 45, 100, 150, 179]) {
+      for (let day = 0; day < 365; day += 13) {
+        const noon = Date.UTC(2025, 0, 1, 12) + day * DAY - (lon / 360) * DAY;
+        const ours = sunTimes(instant(noon), lat, lon);
+        const theirs = getTimes(new Date(noon), lat, lon);
+        expect(Math.abs((ours.rise ?? 0) - (theirs.sunrise?.getTime() ?? 0))).toBeLessThan(20_000);
+        expect(Math.abs((ours.set ?? 0) - (theirs.sunset?.getTime() ?? 0))).toBeLessThan(20_000);
+      }
+    }
+  }
+});
+
+test('where the sun stays down, or up, there is no rise and no set', () => {
+  const none = { rise: null, set: null };
+  expect(sunTimes(instant(Date.UTC(2025, 11, 21, 12)), 70, 20)).toEqual(none);
+  expect(sunTimes(instant(Date.UTC(2025, 5, 21, 12)), 70, 20)).toEqual(none);
+});
+
+test('any moment of the solar day gives the sun times around its noon', () => {
+  const moment = fc.integer({ min: Date.UTC(2020, 0, 1), max: Date.UTC(2035, 0, 1) });
+  const lat = fc.double({ min: -60, max: 60, noNaN: true });
+  const lon = fc.double({ min: -180, max: 180, noNaN: true });
+  fc.assert(
+    fc.property(moment, lat, lon, (ms, latitude, longitude) => {
+      const { rise, set } = sunTimes(instant(ms), latitude, longitude);
+      if (rise === null || set === null) return false;
+      const noon = (rise + set) / 2;
+      // 10 minutes: near a pole the two halves of a day are not quite alike.
+      return rise < set && Math.abs(ms - noon) <= DAY / 2 + 600_000;
+    }),
+  );
+});
+
+test('the two ways of reckoning the length of a day agree to six minutes up to 50°', () => {
+  for (let lat = -50; lat <= 50; lat += 5) {
+    for (let day = 1; day <= 365; day += 7) {
+      const { rise, set } = sunTimes(instant(Date.UTC(2025, 0, day, 12)), lat, 0);
+      const hours = ((set ?? 0) - (rise ?? 0)) / 3_600_000;
+      expect(Math.abs(dayLength(lat, day) - hours)).toBeLessThan(0.1);
+    }
+  }
+});
+
+test('places off the globe are refused', () => {
+  expect(() => sunTimes(instant(0), 91, 0)).toThrow('Expected latitude from -90 to 90 °, got 91');
+  expect(() => sunTimes(instant(0), 0, 200)).toThrow(RangeError);
+  expect(() => dayLength(45, 0)).toThrow('Expected day of the year from 1 to 366');
+});
