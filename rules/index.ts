@@ -31,6 +31,7 @@ export {
   warmingTime,
 } from './cooler/index.ts';
 export { type DayFacts, type DayRule, dayFacts } from './days/index.ts';
+export { decide, type Failure, type Outlook, rank } from './decide/index.ts';
 export type * from './decide/snapshot.ts';
 export {
   anthracnoseFruitIncidence,

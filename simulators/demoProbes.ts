@@ -91,7 +91,10 @@ export function demoProbes(start: number): readonly ProbePlan[] {
     {
       // In nobody's farm file: a probe somebody hung beside the first one and forgot to place.
       ...{ ...usual, id: 'spare-7', form: 'senml-base', since: start - 12 * 24 * HOUR },
-      sense: inTunnel('long-house'),
+      sense: (now) => {
+        const { temperature, humidity } = inTunnel('long-house')(now);
+        return { temperature: temperature + 0.3, humidity: humidity - 1.5 };
+      },
     },
   ];
 }

@@ -123,7 +123,7 @@ export function StripBand({
 
 function Limits({
   strip,
-  frame: { left, width, x, window },
+  frame: { left, width, height, x, window },
   y,
   inside,
 }: {
@@ -134,7 +134,7 @@ function Limits({
 }) {
   const name = ({ what, value }: Strip['limits'][number]) =>
     `${words.limits[what]} ${words.number(value)}`;
-  const axes = { x, y, left, now: x(window.now), right: width };
+  const axes = { x, y, left, now: x(window.now), right: width, bottom: height };
   return limitLabels(strip, name, axes, inside).map((label) => (
     <g key={label.what} class={`limit limit-${label.what}`}>
       <path d={`M${left} ${label.line}H${width}`} />

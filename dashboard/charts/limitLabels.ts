@@ -13,13 +13,13 @@ const APART = 14; // px between two names, and the most room a name asks for
 const LETTER = 6.6; // px; a generous mean for 12 px sans-serif
 
 /**
- * Limits inside the scale, each with its name where the lines leave most room: at the right, just
- * after now, or at the left.
+ * Limits inside the scale, each with its name where the lines leave most room: above or under it, at
+ * the right, just after now, or at the left.
  */
 export function limitLabels(
   strip: Pick<Strip, 'limits' | 't' | 'temperature' | 'fan'>,
   name: (limit: Limit) => string,
-  { x, y, left, now, right }: Axes,
+  { x, y, left, now, right, bottom }: Axes,
   [low, high]: readonly [number, number],
 ): LimitLabel[] {
   const lines = [
@@ -34,9 +34,8 @@ export function limitLabels(
     .sort((a, b) => b.value - a.value)
     .map((limit) => {
       const line = y(limit.value);
-      const foot = line < 16 ? line + 13 : line - 4; // under the line where there is no room above
       const width = name(limit).length * LETTER;
-      const room = (from: number) => {
+      const room = ({ from, foot }: { from: number; foot: number }) => {
         const to = from + width;
         const points = lines.flatMap(({ x: at, value }) =>
           value !== null && at >= from && at <= to ? [Math.abs(y(value) - (foot - 4))] : [],
@@ -46,15 +45,16 @@ export function limitLabels(
         );
         return Math.min(APART, ...points, ...names);
       };
-      const [first, ...others] = [right - 4 - width, now + 6, left + 4].filter(
-        (from) => from >= left && from + width <= right,
-      );
+      const feet = [line - 4, line + 12].filter((foot) => foot >= 12 && foot < bottom);
+      const [first, ...others] = [right - 4 - width, now + 6, left + 4]
+        .filter((from) => from >= left && from + width <= right)
+        .flatMap((from) => feet.map((foot) => ({ from, foot })));
       const best = others.reduce(
-        (kept, from) => (room(from) > room(kept) ? from : kept),
-        first ?? left + 4,
+        (kept, other) => (room(other) > room(kept) ? other : kept),
+        first ?? { from: left + 4, foot: line - 4 },
       );
-      placed.push({ from: best, to: best + width, foot });
-      return { ...limit, line, foot, x: best };
+      placed.push({ ...best, to: best.from + width });
+      return { ...limit, line, foot: best.foot, x: best.from };
     });
 }
 
@@ -64,4 +64,5 @@ export type Axes = {
   readonly left: number;
   readonly now: number;
   readonly right: number;
+  readonly bottom: number;
 };

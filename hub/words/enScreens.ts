@@ -1,6 +1,7 @@
 import type { CoolRoom, PlaceKind, PlaceNow, Quantity, Spot, Strip } from '../contract/index.ts';
 import * as numbers from './enScreenNumbers.ts';
 import { placeWords, probeWords, signInWords } from './enScreenPages.ts';
+import { evidenceLabel } from './enTaskTerms.ts';
 
 // Every fixed word of the screens, in English. Sentences that depend on what was measured come from
 // the hub already worded; here are the labels round them and the states a page can be in.
@@ -103,12 +104,6 @@ function coolRoom(room: CoolRoom): string {
   return `${is}${cause}${hold}${over}`;
 }
 
-/** A term of the rules, `outside-water` or `outside water`, as a label. */
-const evidence = (what: string) => {
-  const plain = what.replaceAll('-', ' ');
-  return plain.charAt(0).toUpperCase() + plain.slice(1);
-};
-
 export const screens = {
   ...numbers,
   locale: 'en-GB',
@@ -120,7 +115,7 @@ export const screens = {
   coolRoomStates,
   coolRoom,
   wetness,
-  evidence,
+  evidence: evidenceLabel,
   tonightLow,
   menu: { label: 'Pages', today: 'Today', places: 'Places', probes: 'Probes' },
   frame: {

@@ -17,6 +17,7 @@ type Line = {
 
 const STEP = 30 * MINUTE;
 const STARTS = 2; // h after sunset
+const HOTTEST = 60; // °C, ours
 const NEARLY_OVER = 0.98; // share of the fall; beyond it the curve has no start to go back to
 
 /** Straight from `from`, curved from `bend` on. `from` may be the bend itself. */
@@ -48,7 +49,9 @@ export function nightLine(from: Read, bend: Read, low: number, night: Night): Li
 function curveThrough({ t, value }: Read, low: number, { set, hours }: Night): CoolingNight | null {
   const share = Math.sqrt(Math.max(0, ((t - set) / HOUR - STARTS) / (hours - STARTS)));
   if (hours <= STARTS || !(share < NEARLY_OVER) || value <= low) return null;
-  const night = { start: (value - low * share) / (1 - share), low, nightHours: hours };
+  const start = (value - low * share) / (1 - share);
+  const night = { start, low, nightHours: hours };
+  if (start > HOTTEST) return null; // so late that a straight line says the same
   return coolingCurve(night, STARTS) === null ? null : night;
 }
 

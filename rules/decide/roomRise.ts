@@ -15,6 +15,7 @@ export const SURE = 180; // minutes
 // A normal rise is under half an hour and a defrost adds 18 minutes. Ours.
 const LONG_RISE = 50; // minutes
 const LEAST_RISE = 1; // K, ours
+const ENOUGH_TO_FIT = 2; // K, method sheet 2.2
 const WOBBLE = 0.3; // K a rising room may dip by: the probe's noise. Ours
 // Method sheet asks 0.98 of a clean record; a probe's noise of 0.1 K costs that much in an hour. Ours
 const STRAIGHT = 0.95;
@@ -64,7 +65,11 @@ export function longRise(room: Room): boolean {
   }
   const first = readings[0];
   if (first === undefined || air.latest.value - first.value < LEAST_RISE) return false;
+  // Level and then a jump is a door or a delivery: the first half has to have risen too.
+  const middle = readings[readings.length >> 1] ?? first;
+  if (middle.value - first.value < (air.latest.value - first.value) / 4) return false;
   if (outside === null || readings.some(({ value }) => value >= outside)) return true;
-  const fit = fitTimeConstant(readings, outside);
-  return fit === null || fit.r2 >= STRAIGHT; // null: too little rise for a fit, not too crooked
+  // Of a small rise the probe's own steps are too large a part to call it crooked.
+  if (readings.length < 3 || air.latest.value - first.value < ENOUGH_TO_FIT) return true;
+  return fitTimeConstant(readings, outside).r2 >= STRAIGHT;
 }

@@ -12,6 +12,8 @@ import type { Column } from './snapshot.ts';
 export const USUAL_TAU = hours(6);
 // Method sheet 2.2, common practice: what a stretch must be like to be learned from.
 const LEAST_MINUTES = 30;
+const LEAST_CHANGE = 2; // K
+const FEWEST = 3; // readings
 const SETTLING = 10; // minutes left out at the start
 const STEADY = 2; // K outside may move
 const LAST_FITS = 5;
@@ -44,9 +46,12 @@ function fitOf(
     if (out === null || read === null || read.value >= out) return null;
     readings.push({ t: read.t, value: celsius(read.value) });
   }
-  if (out === null) return null;
+  const start = readings[0];
+  const last = readings.at(-1);
+  if (out === null || start === undefined || last === undefined) return null;
+  if (readings.length < FEWEST || last.value - start.value < LEAST_CHANGE) return null;
   const fit = fitTimeConstant(readings, out);
-  if (fit === null || fit.r2 < STRAIGHT_ENOUGH) return null;
+  if (fit.r2 < STRAIGHT_ENOUGH) return null;
   return fit.tauHours >= FASTEST && fit.tauHours <= SLOWEST ? fit.tauHours : null;
 }
 

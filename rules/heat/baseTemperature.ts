@@ -35,7 +35,7 @@ export function baseTemperature(sowings: readonly Sowing[]): {
   return {
     leastSdDegreeDays: share(B, C),
     leastSdDays: share(B * meanT - A, C * meanT - B),
-    // The same with the mean temperature weighted by days: the sheet's sums, divided through.
+    // The same with the mean temperature weighted by days: the published sums, divided through.
     cvDays: share(B * weightedT - A, C * weightedT - B),
     regression: share(covariance(Td, T), covariance(d, T)),
   };

@@ -89,6 +89,7 @@ test('a limit is named where no line runs, and a limit off the scale is not draw
     left: 0,
     now: 150,
     right: 300,
+    bottom: 82,
   };
   const limits: Strip['limits'] = [
     { value: 2, what: 'damage' },
@@ -108,7 +109,14 @@ test('a limit is named where no line runs, and a limit off the scale is not draw
 });
 
 test('two limits close together are not named on top of one another', () => {
-  const axes = { x: same, y: (value: number) => 100 - value * 10, left: 0, now: 150, right: 300 };
+  const axes = {
+    x: same,
+    y: (value: number) => 100 - value * 10,
+    left: 0,
+    now: 150,
+    right: 300,
+    bottom: 67,
+  };
   const limits: Strip['limits'] = [
     { value: 3, what: 'set-point' },
     { value: 3.5, what: 'cool-room-limit' },

@@ -51,6 +51,7 @@ test('nothing has no percentile', () => {
 test('the usual step of a series is not moved by one gap', () => {
   const t = [0, 5, 10, 15, 400, 405, 410].map((minute) => ({ t: minute * 60_000 }));
   expect(medianInterval(t)).toBe(300_000);
+  expect(medianInterval([{ t: 0 }, { t: 10 }, { t: 40 }])).toBe(20); // half-way between 10 and 30
   expect(medianInterval([{ t: 1 }])).toBeNull();
   expect(medianInterval([])).toBeNull();
 });
