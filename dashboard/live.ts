@@ -4,6 +4,7 @@ import type {
   EventName,
   FarmFacts,
   Probe,
+  RefusedMessages,
   Strips,
   Task,
   Today,
@@ -205,9 +206,14 @@ function refreshSoon(): void {
 }
 
 export const refreshProbes = () =>
-  take<Probe[]>('probes', '/api/probes', (probes) => {
-    state.probes.value = probes;
-  });
+  Promise.all([
+    take<Probe[]>('probes', '/api/probes', (probes) => {
+      state.probes.value = probes;
+    }),
+    take<RefusedMessages[]>('probes', '/api/refused', (strangers) => {
+      state.strangers.value = strangers;
+    }),
+  ]);
 
 /** Ends the session here: nothing of the farm stays in this browser. */
 export async function signOut(): Promise<void> {

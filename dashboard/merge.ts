@@ -11,6 +11,12 @@ export function withOpenTask(tasks: readonly Task[], task: Task): Task[] {
   return tasks.map((old) => (old.id === task.id ? task : old));
 }
 
+/** Whatever its saving, an alarm comes before all that can wait; else the hub's order stays. */
+export const alarmsFirst = (tasks: readonly Task[]): Task[] => [
+  ...tasks.filter(({ alarm }) => alarm),
+  ...tasks.filter(({ alarm }) => !alarm),
+];
+
 /** Ended tasks, the latest first; a task opened again leaves the list. */
 export function withEndedTask(tasks: readonly Task[], task: Task): Task[] {
   const others = tasks.filter(({ id }) => id !== task.id);
@@ -28,13 +34,15 @@ export function speakingSpot({ spots }: Pick<PlaceNow, 'spots'>): Spot | null {
 /** A newer temperature or humidity shown at once; what follows from it waits for the hub's next look. */
 export function withReading(
   places: readonly PlaceNow[],
-  { place, spot, quantity, t, value }: EventData['reading'],
+  { place, probe, quantity, t, value }: EventData['reading'],
 ): PlaceNow[] {
   if (quantity !== 'temperature' && quantity !== 'humidity') return [...places];
   const news = { [quantity]: value, readAt: t, stale: false };
   return places.map((old) => {
     if (old.id !== place) return old;
-    const spots = old.spots.map((at) => (at.spot === spot ? { ...at, ...news } : at));
-    return speakingSpot(old) === spot ? { ...old, ...news, spots } : { ...old, spots };
+    const spots = old.spots.map((at) => (at.probe === probe ? { ...at, ...news } : at));
+    // Of two probes at the spot that speaks for the place, the first does.
+    const speaks = old.spots.find((at) => at.spot === speakingSpot(old))?.probe === probe;
+    return speaks ? { ...old, ...news, spots } : { ...old, spots };
   });
 }

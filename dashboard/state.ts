@@ -1,5 +1,14 @@
 import { signal } from '@preact/signals';
-import type { Alarm, FarmFacts, Probe, Strips, Task, Today, Who } from '../hub/contract/index.ts';
+import type {
+  Alarm,
+  FarmFacts,
+  Probe,
+  RefusedMessages,
+  Strips,
+  Task,
+  Today,
+  Who,
+} from '../hub/contract/index.ts';
 
 // All that the pages show, as the hub last said it. Written by live.ts only; pages read.
 
@@ -11,6 +20,8 @@ export const today = signal<Today | null>(null);
 export const strips = signal<Strips | null>(null);
 export const ended = signal<readonly Task[]>([]);
 export const probes = signal<readonly Probe[] | null>(null);
+/** Messages that no known probe sent. */
+export const strangers = signal<readonly RefusedMessages[]>([]);
 /** The task answered last on this screen, as the hub stored it. */
 export const answered = signal<Task | null>(null);
 /** Alarms raised since this page was opened and not cleared yet, by id. */

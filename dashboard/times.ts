@@ -41,6 +41,12 @@ export const weekday = (ms: number, zone: string) =>
 export const shortDay = (day: string) =>
   format('UTC', 'short', { day: 'numeric', month: 'short' }).format(Date.parse(`${day}T00:00:00Z`));
 
+/** A calendar day's month: `Nov`, and in January the year instead. */
+export const shortMonth = (day: string) =>
+  day.slice(5, 7) === '01'
+    ? day.slice(0, 4)
+    : format('UTC', 'month', { month: 'short' }).format(Date.parse(`${day}T00:00:00Z`));
+
 const parts = (ms: number, zone: string) => {
   const found: Record<string, number> = {};
   const made = format(zone, 'parts', {

@@ -1,2 +1,2 @@
 // The one place that says which language the screens speak.
-export { screens as words } from '../hub/words/enScreens.ts';
+export { screens as words } from '../hub/words/index.ts';

@@ -8,11 +8,13 @@ import { startLiveProbes } from './liveProbes.ts';
 import { readNumber, readOptions, runCommand } from './options.ts';
 import { scenario } from './scenario.ts';
 import { clockText, createSimulatedClock } from './simulatedClock.ts';
+import { createWorld } from './world.ts';
 import { writeHistory } from './writeHistory.ts';
 
 // npm run demo [-- --speed 60 --http 127.0.0.1:8470 --mqtt 127.0.0.1:1893 --days N --data DIR]
 
-const DAY = 86_400_000;
+const MINUTE = 60_000;
+const DAY = 24 * 60 * MINUTE;
 const say = (sentence: string) => process.stdout.write(`${sentence}\n`);
 
 /** From simulators/ in the source or dist/simulators/ when built, up to package.json. */
@@ -57,14 +59,20 @@ async function demo(abort: AbortController): Promise<void> {
   say(`Importing ${lines.toLocaleString('en')} readings …`);
   await runHub(hub, ['import', '--data', folder, '--farm', farm, file], abort.signal);
 
+  // Made before the clock starts: at 600 times, a second of stepping is ten minutes of silence.
+  const world = createWorld(scenario.plan, seed);
+  world.advanceTo(start - MINUTE);
   const clock = createSimulatedClock(start, Date.now(), speed);
   const where = ['--data', folder, '--http', addressText(http), '--mqtt', addressText(mqtt)];
   const args = ['start', '--open', ...where, '--clock', clockText(clock)];
   const log = join(folder, 'hub.log');
   const running = await startHub(hub, args, addressText(http), log, abort.signal);
   const broker = `mqtt://${addressText(mqtt)}`;
-  const complain = (sentence: string) => process.stderr.write(`${sentence}\n`);
-  const live = startLiveProbes(scenario, { broker, seed, clock, complain });
+  // Ctrl-C reaches the hub as well: that it hangs up then is no news.
+  const complain = (sentence: string) => {
+    if (!abort.signal.aborted) process.stderr.write(`${sentence}\n`);
+  };
+  const live = startLiveProbes(scenario, { broker, seed, clock, world, complain });
 
   say('');
   say(`Open  http://${addressText(http)}/`);

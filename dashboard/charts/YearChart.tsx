@@ -2,11 +2,12 @@ import { useEffect, useState } from 'preact/hooks';
 import uPlot from 'uplot';
 import 'uplot/dist/uPlot.min.css';
 import type { Day } from '../../hub/contract/index.ts';
-import { shortDay } from '../times.ts';
+import { calendarDay, shortDay, shortMonth } from '../times.ts';
 import { words } from '../words.ts';
 import { useWidth } from './useWidth.ts';
 import { type YearColumns, yearColumns, yearFacts } from './yearColumns.ts';
 
+const MONTH = 28 * 86_400; // s: ticks at least so far apart are months
 const WET_SHARE = 4; // the wet bars take the lowest quarter of the height
 
 /** A year of days: low-to-high band, mean line, wet hours as bars beneath. The same is said in words. */
@@ -80,13 +81,18 @@ function options(width: number, host: HTMLElement, say: (i: number | null) => vo
       wet: { range: [0, 24 * WET_SHARE] },
     },
     axes: [
-      { ...axis, space: 48 },
+      {
+        ...axis,
+        space: 56,
+        values: (_, found, _axis, _space, step) =>
+          found.map((t) => (step < MONTH ? shortDay : shortMonth)(calendarDay(t * 1000, 'UTC'))),
+      },
       { ...axis, size: 34, values: (_, found) => found.map((value) => words.number(value, 0)) },
     ],
     series: [
       {},
-      { stroke: 'transparent', width: 0, spanGaps: false },
-      { stroke: 'transparent', width: 0, spanGaps: false },
+      { stroke: 'transparent', width: 0, spanGaps: false, points: { show: false } },
+      { stroke: 'transparent', width: 0, spanGaps: false, points: { show: false } },
       { stroke: ink('--ink'), width: 1.25, spanGaps: false, points: { show: false } },
       {
         scale: 'wet',

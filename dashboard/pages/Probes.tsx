@@ -4,7 +4,8 @@ import { refreshProbes } from '../live.ts';
 import { Fault } from '../parts/Fault.tsx';
 import { Heading } from '../parts/Heading.tsx';
 import { ProbeCard } from '../parts/ProbeCard.tsx';
-import { farm, faults, looks, probes, today } from '../state.ts';
+import { RefusedList } from '../parts/RefusedList.tsx';
+import { farm, faults, looks, probes, strangers, today } from '../state.ts';
 import { words } from '../words.ts';
 
 const BETWEEN = 10_000; // ms; ours: often enough to see a probe that was just switched on
@@ -79,6 +80,13 @@ export function Probes() {
           <p class="quiet">{words.probes.noPlaced}</p>
         )}
       </section>
+      {strangers.value.length > 0 && (
+        <section>
+          <h2>{words.probes.strangers}</h2>
+          <p class="quiet">{words.probes.strangersWhy}</p>
+          <RefusedList refused={strangers.value} now={clock} />
+        </section>
+      )}
     </>
   );
 }

@@ -1,6 +1,7 @@
 import { useEffect } from 'preact/hooks';
 import { StripStack } from '../charts/StripStack.tsx';
 import { now as clock } from '../clock.ts';
+import { alarmsFirst } from '../merge.ts';
 import { Answered } from '../parts/Answered.tsx';
 import { CoolRooms } from '../parts/CoolRooms.tsx';
 import { EndedTasks } from '../parts/EndedTasks.tsx';
@@ -35,7 +36,7 @@ export function Today() {
   const asOf = Date.parse(facts.asOf);
   const now = Math.max(clock.value ?? asOf, asOf);
   const waits = ({ until }: { until: string | null }) => until !== null && Date.parse(until) > now;
-  const open = facts.tasks.filter((task) => !waits(task));
+  const open = alarmsFirst(facts.tasks.filter((task) => !waits(task)));
   return (
     <div class="today">
       <div class="today-say">

@@ -10,14 +10,14 @@ export function PlaceFacts({ place, zone }: { place: PlaceNow; zone: string }) {
   return (
     <section>
       <h2 class="unseen">{places.now}</h2>
-      <p class="sentence">{place.words}</p>
+      {place.stale && <p class="sentence">{place.words}</p>}
       <p class="place-figures">
         {place.kind !== 'cool-room' && <Wetness place={place} zone={zone} />}
         {told.length > 0 && <span>{told.join(', ')}</span>}
       </p>
       <ul class="spots">
         {place.spots.map((at) => (
-          <li key={at.spot}>
+          <li key={at.probe}>
             <h3>{words.spots[at.spot]}</h3>
             <p class="quiet">
               {places.probe} {at.probe}, <Freshness readAt={at.readAt} stale={at.stale} />

@@ -17,7 +17,7 @@ export function PlaceRow({ place, zone }: { place: PlaceNow; zone: string }) {
         <span class="figure">{words.humidity(place.humidity)}</span>
         {place.kind !== 'cool-room' && <Wetness place={place} zone={zone} />}
       </p>
-      <p>{place.words}</p>
+      {place.stale && <p>{place.words}</p>}
       <p class="quiet">
         {[words.kinds[place.kind], place.crop, ...standing(place)].filter(Boolean).join(', ')} ·{' '}
         <Freshness readAt={place.readAt} stale={place.stale} />

@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks';
 import type { PlaceNow, Probe } from '../../hub/contract/index.ts';
+import { today } from '../state.ts';
 import { words } from '../words.ts';
 import { PlaceForm } from './PlaceForm.tsx';
 import { ProbeFacts } from './ProbeFacts.tsx';
@@ -22,6 +23,10 @@ export function ProbeCard({
     onPlaced(sentence);
   };
   const here = places.find(({ id }) => id === probe.place)?.name ?? probe.place;
+  // What the hub concluded about this probe, rather than a rule of the page's own.
+  const task = today.value?.tasks.find(
+    ({ kind, subject }) => kind === 'see-to-probe' && subject === probe.id,
+  );
   const unclaimed = probe.place === null;
   return (
     <article class="probe">
@@ -35,6 +40,14 @@ export function ProbeCard({
           </span>
         )}
       </h3>
+      {task && (
+        <p>
+          <a class="see-to" href={`/#${encodeURIComponent(task.id)}`}>
+            {task.title}
+          </a>
+          {`: ${task.why}`}
+        </p>
+      )}
       <ProbeFacts probe={probe} now={now} />
       {probe.suggestion !== null && unclaimed && (
         <p class="suggestion">

@@ -1,11 +1,14 @@
 import type { Probe } from '../../hub/contract/index.ts';
 import { words } from '../words.ts';
+import { RefusedList } from './RefusedList.tsx';
 
 /** Last heard, newest values with their doubts, corrections, battery, and what was refused. */
 export function ProbeFacts({ probe, now }: { probe: Probe; now: number }) {
   const text = words.probes;
   const since = (time: string) => now - Date.parse(time);
   const offsets = Object.entries(probe.offsets) as [keyof Probe['offsets'], number][];
+  // The battery has a line of its own.
+  const values = probe.latest.filter(({ quantity }) => quantity !== 'battery');
   const refused = probe.refused.reduce((sum, { count }) => sum + count, 0);
   return (
     <>
@@ -14,15 +17,15 @@ export function ProbeFacts({ probe, now }: { probe: Probe; now: number }) {
         {text.every(probe.everyMinutes)}
       </p>
       <ul class="values" aria-label={text.values}>
-        {probe.latest.map((value) => (
+        {values.map((value) => (
           <li key={value.quantity}>
             <span>{words.quantities[value.quantity]}</span>{' '}
-            <span class="figure">{words.withUnit(value.value, value.unit)}</span>{' '}
+            <span class="figure">{words.reading(value)}</span>{' '}
             <span class="quiet">{words.age(since(value.readAt))}</span>
             {value.flag !== null && <strong class="flag"> {text.flag(value.flag)}</strong>}
           </li>
         ))}
-        {probe.latest.length === 0 && <li class="quiet">{text.noValues}</li>}
+        {values.length === 0 && <li class="quiet">{text.noValues}</li>}
       </ul>
       <p class="quiet">
         {probe.battery !== null &&
@@ -37,19 +40,7 @@ export function ProbeFacts({ probe, now }: { probe: Probe; now: number }) {
       {refused > 0 && (
         <details>
           <summary>{text.refused(refused)}</summary>
-          <ul class="plain-list">
-            {probe.refused.map((reason) => (
-              <li key={reason.reason}>
-                <span>
-                  {text.refusedLine(reason.count, reason.words, since(reason.lastAt))}
-                  <br />
-                  <span class="quiet">
-                    {text.lastMessage}: <code>{reason.last}</code>
-                  </span>
-                </span>
-              </li>
-            ))}
-          </ul>
+          <RefusedList refused={probe.refused} now={now} />
         </details>
       )}
     </>

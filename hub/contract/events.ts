@@ -1,13 +1,20 @@
 import { z } from 'zod';
 import { alarm } from './facts.ts';
 import { task } from './task.ts';
-import { quantity, spot, time } from './terms.ts';
+import { probeName, quantity, spot, time } from './terms.ts';
 
 // What /api/events sends: `event:` is the key, `data:` the JSON below.
 
 export const events = {
   /** The newest value of a quantity at a place. */
-  reading: z.object({ place: z.string(), spot, quantity, t: time, value: z.number() }),
+  reading: z.object({
+    place: z.string(),
+    spot,
+    probe: probeName,
+    quantity,
+    t: time,
+    value: z.number(),
+  }),
   task,
   alarm,
   /** After each look at all places: time to ask for /api/today again. */

@@ -64,6 +64,8 @@ export function openStore(path: string) {
       const wal = statSync(`${path}-wal`, { throwIfNoEntry: false })?.size ?? 0;
       return { bytes: statSync(path).size + wal, freeBytes: bavail * bsize };
     },
-    close: () => db.close(),
+    close() {
+      db.close();
+    },
   };
 }

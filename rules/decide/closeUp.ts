@@ -1,17 +1,18 @@
+import { CLEAR_GAIN } from '../air/index.ts';
 import type { Answer, Evidence } from '../answer.ts';
 import { HOUR, instant } from '../units.ts';
 import { airIn, cropOf, type Look, outsideLow, stands } from './look.ts';
 import { act, fact, leave, unknown } from './say.ts';
 import type { PlaceNow } from './snapshot.ts';
 import { ENTERED, OPEN_NIGHT, OURS, TUNNEL_NIGHT, VENT_GAIN } from './sources.ts';
-import { CLEAR_DIFFERENCE, gainOf, SHUT_BEFORE_SET } from './ventWet.ts';
+import { gainOf, SHUT_BEFORE_SET } from './ventWet.ts';
 import { dropInRisk, sparedTrays } from './worth.ts';
 
 const MINUTES_OF_WORK = 5; // common practice, no source
 const ASKED_FROM = 3 * HOUR; // before sunset, ours
 const ASKED_AFTER = 2 * HOUR; // ours: vents forgotten at dusk are worth closing early in the night
 const FROST = 0; // °C: the floor of a place whose crop nobody told. Ours
-// Steps of the method sheet, ours after Savage 1980 (closing buys 1 to 1.5 K).
+// The steps are ours, after Savage 1980 (closing buys 1 to 1.5 K).
 const CLEAR_OF_FLOOR = 1; // K
 const FILM_KEEPS = 1.5; // K
 const STAY_ASKED = 1; // K more, once asked. Ours
@@ -55,8 +56,8 @@ export function closeUp(look: Look, place: PlaceNow): Answer {
 function traded(look: Look, place: PlaceNow): readonly Evidence[] {
   const lines: Evidence[] = [];
   const gain = gainOf(look, place);
-  if (gain !== null && gain >= CLEAR_DIFFERENCE) {
-    lines.push(fact('purge-first', gain, 'g/m³', CLEAR_DIFFERENCE, VENT_GAIN));
+  if (gain !== null && gain >= CLEAR_GAIN) {
+    lines.push(fact('purge-first', gain, 'g/m³', CLEAR_GAIN, VENT_GAIN));
   }
   const inside = airIn(place, look.now);
   if (inside !== null && inside.humidity >= place.wet.below) {

@@ -8,7 +8,7 @@ import type { NightForecast, PlaceNow, SpotName } from './snapshot.ts';
 import { COST_LOSS, ENTERED, FROST_BOOK, OURS, TOLD } from './sources.ts';
 
 const ASKED_FROM = 5 * HOUR; // before sunset, ours
-const BEFORE_SET = HOUR; // method sheet 5.4: covering after sunset traps less of the soil's heat
+const BEFORE_SET = HOUR; // ours: covering after sunset traps less of the soil's heat
 const STAY_ASKED = 0.7; // ours: once asked, until the chance is clearly under what it is worth
 const ALARM_AHEAD = 2 * HOUR; // ours
 const ALARM_NEAR = 0.5; // K above damage, ours: a probe's own error

@@ -20,7 +20,7 @@ export type Look = {
   readonly outsideTemperature: Celsius | null;
 };
 
-// Method sheets and house practice: a reading decides for half an hour. Ours, from no source.
+// A reading decides for half an hour. Ours, from no source.
 export const VALID = 30; // minutes
 
 const SPEAKS_FOR_AIR: readonly SpotName[] = ['air', 'canopy', 'grass'];

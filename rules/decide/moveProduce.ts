@@ -10,7 +10,7 @@ import { dropInRisk, sparedMoney } from './worth.ts';
 
 const MINUTES_OF_WORK = 30; // common practice, no source: carry a small room's crates elsewhere
 const SOON = 60; // minutes to the limit, ours
-const BACK_BY = 0.4; // K under the limit, method sheet: re-arm 0.3 to 0.5 inside
+const BACK_BY = 0.4; // K under the limit, common practice: an alarm re-arms 0.3 to 0.5 K inside
 const SEEN = 60; // minutes that have to be known before a short excess is called short. Ours
 const DROP = 0.5; // ours, from no source: share of the produce's worth spared
 

@@ -23,7 +23,10 @@ function predictorAt(spot: SpotNow, at: number, now: Instant): Predictor | null 
   if (temperature === null) return null;
   const { air } = spot;
   const next = firstAt(air.length, (i) => air[i]?.t ?? Number.POSITIVE_INFINITY, at);
-  const near = [air[next - 1], air[next]].find((read) => read && Math.abs(read.t - at) <= HOUR / 2);
+  const near = [air[next - 1], air[next]].find(
+    (read) =>
+      read && Math.abs(read.t - at) <= HOUR / 2 && read.humidity > 0 && read.humidity <= 105,
+  );
   return { temperature, dewPoint: near ? dewPoint(near.temperature, near.humidity) : null };
 }
 

@@ -1,3 +1,4 @@
+import { CLEAR_GAIN } from '../air/index.ts';
 import type { Answer, Evidence } from '../answer.ts';
 import { instant } from '../units.ts';
 import { cropOf, type Look, outsideLow, stands } from './look.ts';
@@ -5,7 +6,7 @@ import { act, fact, leave, unknown } from './say.ts';
 import type { PlaceNow } from './snapshot.ts';
 import { ENTERED, OURS, TOLD, TUNNEL_NIGHT } from './sources.ts';
 import { type Heat, heatIn } from './ventHeat.ts';
-import { CLEAR_DIFFERENCE, gainOf, type Wet, wetIn } from './ventWet.ts';
+import { gainOf, type Wet, wetIn } from './ventWet.ts';
 import { dropInRisk, sparedTrays } from './worth.ts';
 
 const MINUTES_OF_WORK = 5; // common practice, no source
@@ -54,8 +55,8 @@ const dueBy = (reason: Heat | Wet) => ('doBy' in reason ? reason.doBy : Number.P
 function traded(look: Look, place: PlaceNow, heat: Heat, wet: Wet): readonly Evidence[] {
   const lines: Evidence[] = [];
   const gain = heat.hot === true ? gainOf(look, place) : null;
-  if (gain !== null && gain <= -CLEAR_DIFFERENCE) {
-    lines.push(fact('outside-damper-by', -gain, 'g/m³', CLEAR_DIFFERENCE, OURS));
+  if (gain !== null && gain <= -CLEAR_GAIN) {
+    lines.push(fact('outside-damper-by', -gain, 'g/m³', CLEAR_GAIN, OURS));
   }
   const floor = cropOf(look, place)?.chill ?? null;
   const tonight = outsideLow(look);

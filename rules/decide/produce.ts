@@ -12,7 +12,7 @@ import {
 import { readAt, within } from './column.ts';
 import { holeOf, type Room } from './room.ts';
 
-// The produce follows the air, later. Method sheet 2.3.
+// The produce follows the air, later.
 
 /** Ours, from no source, until a probe in a crate shows it: the middle of a packed crate. */
 export const PRODUCE_TAU = hours(2.5);

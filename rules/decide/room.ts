@@ -1,3 +1,4 @@
+import { median } from '../statistics/index.ts';
 import { type Celsius, celsius, HOUR, type Instant, MINUTE } from '../units.ts';
 import { fresh, highest, newest, type Read, within } from './column.ts';
 import { type Look, outsideNow, VALID } from './look.ts';
@@ -28,7 +29,7 @@ export type Room = {
   readonly warmestAhead: Celsius | null;
 };
 
-const MISSED = 3; // reports; method sheet: a probe silent for three is not heard
+const MISSED = 3; // reports, common practice: silent for three is not heard
 const LEAST = 10; // minutes, ours: a probe that reports each minute may lose a few
 const DOOR_HOLDS = 60; // minutes, ours: a contact may report changes only
 export const TOP_OF_CYCLE = 1; // K above set point: a thermostat of ±1 K, common practice
@@ -52,12 +53,24 @@ function feed(
       const column = spot.columns[quantity];
       if (spot.spot !== name || column === undefined || newest(column, now) === null) continue;
       const latest = fresh(column, now, Math.max(silentAfter(spot.every), atLeast));
-      const found = { column, every: spot.every, latest };
+      const found = { column, every: reportsEach(column, spot.every), latest };
       if (latest !== null) return found;
       old ??= found;
     }
   }
   return old;
+}
+
+// A probe may report more seldom than the farm file says; that is a slow probe and not one with
+// holes, as long as it still sees a cycle. Ours.
+const SLOWEST = 15; // minutes
+const LOOKED_AT = 24; // readings
+
+function reportsEach({ t }: Column, told: number): number {
+  const last = t.slice(-LOOKED_AT);
+  if (last.length < 3) return told;
+  const steps = last.slice(1).map((at, i) => (at - (last[i] ?? at)) / MINUTE);
+  return Math.max(told, Math.min(SLOWEST, median(steps)));
 }
 
 const ANY: readonly SpotName[] = ['unit', 'air', 'canopy', 'product', 'under-cover', 'grass'];
@@ -91,7 +104,7 @@ export function coverage({ column, every }: Feed, now: Instant, minutes: number)
   return (to - from) / Math.max(1, Math.floor(minutes / every));
 }
 
-export const ENOUGH = 0.8; // share of samples, method sheet: under it "not enough data"
+export const ENOUGH = 0.8; // share of samples, common practice: under it "not enough data"
 
 /** Whether the air has fallen by half a kelvin from the highest of the last half hour. Ours. */
 export function recovering({ air, now }: Room): boolean {

@@ -13,9 +13,9 @@ export type DoorSign = {
 };
 
 const OPEN_FOR = 5; // minutes, common practice
-const STEEP = 1; // K in 5 minutes, method sheet: an open door is 5 to 20 times a stopped unit
+const STEEP = 1; // K in 5 minutes, common practice: an open door is 5 to 20 times as steep as a stopped unit
 const VERY_STEEP = 1.5; // K in 5 minutes, ours: no defrost warms the air like this
-const SOON = 10; // minutes, method sheet: not a short opening
+const SOON = 10; // minutes, common practice: not a short opening
 const LATER = 20; // minutes, ours: longer than a defrost of 18
 const FALLEN = 0.5; // K below the peak it is on its way back. Ours
 const FALLEN_ASKED = 1.5; // K, the same once the task stands

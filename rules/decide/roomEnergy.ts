@@ -48,7 +48,7 @@ function drawnEnergy(power: Feed, now: Instant): number | null {
   return knownTime > 0 ? ((wattHours / 1000) * DAY) / knownTime : null;
 }
 
-/** Share of readings above half the running power (method sheet 7.2). */
+/** Share of readings above half the running power: common practice for a duty cycle. */
 function runningShare({ column }: Feed, now: Instant): number | null {
   const { from, to } = within(column, now - DAY, now);
   const half = (highest(column, now - DAY, now)?.value ?? 0) / 2;

@@ -11,7 +11,9 @@ const LEAST_OFF = 20; // minutes, ours
 const LONGEST_PAUSE = 120; // minutes: a longer one was an outage, not a pause. Ours
 const PAUSES_TO_LEARN = 3; // ours
 const SHOULD_RUN_FOR = 20; // minutes above the cycle, ours: longer than a defrost of 18
-const SUPPLY_HOLD = 5; // minutes, method sheet: hold-off for a lost supply
+// K above set point, ours: the cycle's top and a probe's noise; on a cool night the air creeps up to it.
+const STARTS_BY = TOP_OF_CYCLE + 0.25;
+const SUPPLY_HOLD = 5; // minutes, common practice: hold-off for a lost supply
 const STANDBY_READINGS = 10; // ours
 
 export type OffRun = { readonly from: Instant; readonly to: Instant; readonly ended: boolean };
@@ -88,7 +90,7 @@ function supplyGone(power: Feed, now: Instant, offSince: Instant): boolean {
 /** Warmer than the top of the cycle, still rising, and no start. */
 function missesItsTurn({ air, now, setPoint }: Room, tooLong: boolean): boolean {
   if (!tooLong || air?.latest == null) return false;
-  const warm = since(air.column, now, (value) => value > setPoint + TOP_OF_CYCLE, holeOf(air));
+  const warm = since(air.column, now, (value) => value > setPoint + STARTS_BY, holeOf(air));
   if (warm === null || now - warm < SHOULD_RUN_FOR * MINUTE) return false;
   const before = around(air.column, now - 15 * MINUTE, instant(now - 5 * MINUTE));
   return before !== null && air.latest.value >= before - 0.1; // K: a probe's step

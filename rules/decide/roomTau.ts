@@ -10,7 +10,7 @@ import type { Column } from './snapshot.ts';
 
 /** Ours, from no source, until the room has shown its own: a walk-in room half full. */
 export const USUAL_TAU = hours(6);
-// Method sheet 2.2, common practice: what a stretch must be like to be learned from.
+// Common practice, no source: what a stretch must be like to be learned from.
 const LEAST_MINUTES = 30;
 const LEAST_CHANGE = 2; // K
 const FEWEST = 3; // readings

@@ -6,7 +6,7 @@ import type { ProbeNow } from './snapshot.ts';
 import { OURS } from './sources.ts';
 
 const MINUTES_OF_WORK = 10; // common practice, no source
-const MISSED = 3; // reports, method sheet
+const MISSED = 3; // reports, common practice
 const LEAST_SILENCE = 20; // minutes, ours
 // Ours, from no source: a pair of alkaline or one lithium cell near its end.
 const LOW = { '%': 20, V: 2.4 };

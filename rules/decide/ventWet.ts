@@ -1,4 +1,4 @@
-import { ventGain } from '../air/index.ts';
+import { CLEAR_GAIN, ventGain } from '../air/index.ts';
 import type { Evidence } from '../answer.ts';
 import { HOUR, type Instant, instant } from '../units.ts';
 import { leavesWet } from '../wetness/index.ts';
@@ -11,7 +11,6 @@ import { BASIL_WET, OURS, VENT_GAIN } from './sources.ts';
 // Leaves wet for long, and outside air that holds less water.
 
 export const WET_LIMIT = 4; // h, see BASIL_WET
-export const CLEAR_DIFFERENCE = 0.3; // g/m³, see VENT_GAIN
 /** Closed an hour before sunset, the purge before that included: later it only lets warmth out. */
 export const SHUT_BEFORE_SET = HOUR; // ours, after Savage 1980
 const DRY_ENDS = 4; // h of dry leaves end a spell (Alderman et al. 1985, the cautious middle is ours)
@@ -55,8 +54,8 @@ export function wetIn(look: Look, place: PlaceNow, standing: boolean): Wet {
 
   const gain = gainOf(look, place);
   if (gain === null) return { wet: null, missing: ['outside-humidity'], because };
-  because.push(fact('outside-drier-by', gain, 'g/m³', CLEAR_DIFFERENCE, VENT_GAIN));
-  if (gain < (standing ? 0 : CLEAR_DIFFERENCE)) return { wet: false, because };
+  because.push(fact('outside-drier-by', gain, 'g/m³', CLEAR_GAIN, VENT_GAIN));
+  if (gain < (standing ? 0 : CLEAR_GAIN)) return { wet: false, because };
 
   if (sun === null) return { wet: null, missing: ['sun-times'], because };
   const opens = sun.rise + AFTER_RISE;

@@ -1,5 +1,11 @@
 import { expect, test } from 'vitest';
-import { speakingSpot, withEndedTask, withOpenTask, withReading } from '../../dashboard/merge.ts';
+import {
+  alarmsFirst,
+  speakingSpot,
+  withEndedTask,
+  withOpenTask,
+  withReading,
+} from '../../dashboard/merge.ts';
 import type { PlaceNow, Task } from '../../hub/contract/index.ts';
 
 const task = (id: string, more: Partial<Task> = {}): Task => ({
@@ -44,6 +50,11 @@ test('a changed task keeps its rank; a new one stands last, a new alarm first', 
   expect(ids(withOpenTask(open, task('c', { alarm: true })))).toEqual(['c', 'a', 'b']);
 });
 
+test('alarms stand before all that can wait, otherwise in the hub’s order', () => {
+  const tasks = [task('a'), task('b', { alarm: true }), task('c'), task('d', { alarm: true })];
+  expect(ids(alarmsFirst(tasks))).toEqual(['b', 'd', 'a', 'c']);
+});
+
 const spotNow = (spot: PlaceNow['spots'][number]['spot']): PlaceNow['spots'][number] => ({
   spot,
   probe: `p-${spot}`,
@@ -83,17 +94,31 @@ test('canopy speaks for a place, else air, else what there is', () => {
 });
 
 test('a reading of the speaking spot changes the place; one of another spot does not', () => {
-  const [canopy] = withReading([place], { ...news, spot: 'canopy', value: 6 });
+  const [canopy] = withReading([place], { ...news, spot: 'canopy', probe: 'p-canopy', value: 6 });
   expect([canopy?.temperature, canopy?.stale, canopy?.spots[2]?.temperature]).toEqual([
     6,
     false,
     6,
   ]);
-  const [grass] = withReading([place], { ...news, spot: 'grass', value: -1 });
+  const [grass] = withReading([place], { ...news, spot: 'grass', probe: 'p-grass', value: -1 });
   expect([grass?.temperature, grass?.stale, grass?.spots[0]?.temperature]).toEqual([5, true, -1]);
 });
 
+test('where two probes share a spot each gets its own value, and the first speaks for the place', () => {
+  const second = { ...spotNow('canopy'), probe: 'p-2' };
+  const two = { ...place, spots: [spotNow('canopy'), second] };
+  const [after] = withReading([two], { ...news, spot: 'canopy', probe: 'p-2', value: 6 });
+  expect(after?.spots.map(({ temperature }) => temperature)).toEqual([5, 6]);
+  expect(after?.temperature).toBe(5);
+});
+
 test('a reading of a quantity the list does not show changes nothing', () => {
-  const reading = { ...news, quantity: 'battery', spot: 'canopy', value: 3 } as const;
+  const reading = {
+    ...news,
+    quantity: 'battery',
+    spot: 'canopy',
+    probe: 'p-canopy',
+    value: 3,
+  } as const;
   expect(withReading([place], reading)).toEqual([place]);
 });

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { screens } from '../../hub/words/enScreens.ts';
+import { screens } from '../../hub/words/index.ts';
 
 const plain = (text: string) => text.replaceAll('\u00a0', ' ');
 const MINUTE = 60_000;

@@ -44,6 +44,7 @@ export function eventRoutes(app: App, parts: ApiParts) {
         send('reading', {
           place: here.place,
           spot: spot.parse(here.spot),
+          probe: reading.probe,
           quantity: known.data,
           t: iso(reading.t),
           value: reading.value,

@@ -32,7 +32,7 @@ test('once asked, produce stays asked until the air is clearly inside the limit'
 });
 
 test('time above the limit, and time nobody saw, are told apart', () => {
-  // Method sheet 3.2, with a reading every 10 minutes: straight lines between them.
+  // By hand, straight lines between readings: from 3 to 6 °C in 5 minutes, a third of it above 5.
   const { room } = look({ air: (ago) => (ago >= 60 && ago <= 120 ? 6 : 3), hours: 12 });
   expect(room.aboveLimit.hours).toBeCloseTo(1 + 2 * ((5 / 60) * (1 / 3)), 2);
   expect(room.aboveLimit.unknownHours).toBeCloseTo(12, 1);
@@ -50,7 +50,7 @@ test('a silent probe makes the room unknown: never fine, and nothing is asked of
 });
 
 test('the time constant is learned from a stop that was seen, door shut', () => {
-  // Method sheet 2.2: such a stop with tau 6.02 h; here 4 h, from 3 °C, four hours ago, 90 minutes long.
+  // Newton's law with 4 h, from 3 °C, begun five and a half hours ago, 90 minutes long.
   const air: Course = (ago) => {
     const t = 330 - ago;
     if (t < 0 || t > 90) return 3;
@@ -62,10 +62,17 @@ test('the time constant is learned from a stop that was seen, door shut', () => 
 });
 
 test('energy and running share are those of the last day', () => {
-  // Method sheet 7.2: 0.55 kW x 0.35 x 24 = 4.62 kWh a day
+  // By hand: 0.55 kW x 0.35 x 24 = 4.62 kWh a day
   const power: Course = (ago) => (ago % 100 < 35 ? 550 : 0);
   const { energy } = look({ power }).room;
   expect(energy.dutyCycle).toBeCloseTo(0.35, 1);
   expect(Math.abs((energy.kWhPerDay ?? 0) - 4.62)).toBeLessThan(0.15);
   expect(look({}).room.energy).toEqual({ kWhPerDay: null, dutyCycle: null });
+});
+
+test('a probe that reports each ten minutes, told as five, is slow and not full of holes', () => {
+  const { room } = look({ air: 3, every: 10, told: 5 });
+  expect(room.state).toBe('holding');
+  expect(room.drift).toBeCloseTo(0, 9);
+  expect(room.aboveLimit.unknownHours).toBe(0);
 });

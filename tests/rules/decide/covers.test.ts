@@ -8,7 +8,7 @@ const sunset = at('2025-12-21T16:21');
 const afternoon = at('2025-12-21T15:10');
 const nights = pastNights(14);
 
-// Method sheet 6: C 15, L 90, e 0.8 gives 0.2083. 56.25 minutes at 16 an hour are 15.
+// Cost-loss rule (Murphy 1977), by hand: C 15, L 90, e 0.8 gives 15/72 = 0.2083. 56.25 minutes at 16 an hour are 15.
 const worked = { minutes: minutes(56.25), value: 90, damage: celsius(-2.2), effect: 0.8 };
 
 function ask(
@@ -39,7 +39,7 @@ test('covers are asked for exactly when the chance is above cost / (effect x val
     const p = frost[0]?.pBelow.p ?? Number.NaN;
     expect(said.verdict, `P ${p}`).toBe(p > 15 / 72 ? 'act' : 'leave');
     seen.add(said.verdict);
-    // 72 p - 15: at 0.3 waiting costs 27.00 and covering 20.40, method sheet 6
+    // 72 p - 15: at 0.3 waiting costs 27.00 and covering 20.40
     if (said.verdict === 'act') expect(said.saves.money).toBeCloseTo(72 * p - 15, 9);
   }
   expect([...seen].sort()).toEqual(['act', 'leave']);

@@ -1,5 +1,6 @@
 import { expect } from 'vitest';
 import { decide, type PlaceNow } from '../../../rules/decide/index.ts';
+import { minutes } from '../../../rules/units.ts';
 import { at, type Course, coolRoom, outside, snapshot, spot } from './makeSnapshot.ts';
 
 // One cool room on a day of 20 °C outside, looked at once.
@@ -13,13 +14,15 @@ type Setting = {
   readonly door?: Course;
   readonly product?: Course;
   readonly every?: number;
+  /** What the farm file says instead. */
+  readonly told?: number;
   readonly silent?: number;
   readonly hours?: number;
   readonly out?: PlaceNow | null;
   readonly standing?: string[];
 };
 
-export function lookAtRoom({ air = 3, out = warmDay, standing = [], ...more }: Setting) {
+export function lookAtRoom({ air = 3, out = warmDay, standing = [], told, ...more }: Setting) {
   const { power, door, product, ...rest } = more;
   const spots = [
     spot(now, { spot: 'air', temperature: air, ...rest }),
@@ -29,7 +32,10 @@ export function lookAtRoom({ air = 3, out = warmDay, standing = [], ...more }: S
       ? []
       : [spot(now, { spot: 'product', temperature: product, ...rest })]),
   ];
-  const places = [coolRoom({ spots }), ...(out === null ? [] : [out])];
+  const asTold = spots.map((each) =>
+    told === undefined ? each : { ...each, every: minutes(told) },
+  );
+  const places = [coolRoom({ spots: asTold }), ...(out === null ? [] : [out])];
   const outlook = decide(snapshot(now, { places, standing }));
   expect(outlook.failures).toEqual([]);
   const [room] = outlook.coolRooms;

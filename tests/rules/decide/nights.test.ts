@@ -23,7 +23,8 @@ const faoNights = T0.map(
 const evening = at('2025-12-21T18:22');
 
 test.for([
-  // T0, mean, se, threshold, P: computed from the FAO nights by two routes, method sheet 5.5
+  // T0, mean, se, threshold, P: T0-only least squares on the FAO nights and Student's t, computed
+  // by two separate programs (closed form and quadrature)
   [3.0, -4.4001, 0.7476, -4, 0.6965],
   [6.0, -2.8917, 0.8355, -2.2, 0.7841],
   [10.0, -0.8804, 1.1524, -1.1, 0.4268],
@@ -50,7 +51,7 @@ const night = {
 test('the way down and its crossings are those published for 0.95 °C falling to -5.45 in 15 h', () => {
   const start = { t: instant(2 * HOUR), value: 0.95 };
   const line = nightLine(start, start, -5.45, night);
-  // FAO 2005 outputs, method sheet 5.3 and 5.4
+  // The way down: outputs printed in FAO 2005. The crossings: the same formula solved by hand
   for (const [t, value] of [
     [3, -0.825],
     [5, -2.1245],
@@ -78,15 +79,15 @@ test('a curve drawn on from the middle of the night is the same curve', () => {
 });
 
 test('readings warmer than the curve lift the low by half each update, weighed by the fall so far', () => {
-  // Readings, both updates and the spread: method sheet 5.7. The weighing is ours:
-  // s = √(6/13) = 0.6794; (1 - s) x -5.45 + s x (-4.4521 - 4.0979)/2 = -4.6517
+  // By hand: kept -2.4 - 6.4 (1 - s) = -4.4521; refitted k = 1.4, 0.95 - 1.4 √13 = -4.0979.
+  // Weighed by s = √(6/13) = 0.6794; (1 - s) x -5.45 + s x (-4.4521 - 4.0979)/2 = -4.6517
   const t = [3, 4, 5, 6, 7, 8].map((h) => instant(h * HOUR));
   const readings = { t, value: [-0.5, -1.0, -1.5, -1.9, -2.2, -2.4] };
   const now = instant(8 * HOUR);
   const last = { t: now, value: -2.4 };
   const low = lowSoFar({ mean: -5.45, sd: 0.7476, df: 8 }, 0.95, readings, night, now, last);
   expect(low.mean).toBeCloseTo(-4.6517, 3);
-  expect(low.sd).toBeCloseTo(0.5486, 3); // method sheet 5.7: 0.7476 √(7/13)
+  expect(low.sd).toBeCloseTo(0.5486, 3); // 0.7476 √(7/13)
 });
 
 test('the low is never said to be above what was already read tonight', () => {

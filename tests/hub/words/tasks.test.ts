@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { taskKinds } from '../../../hub/contract/terms.ts';
-import { caution, evidenceLabel, missingLabel, title, why } from '../../../hub/words/enTasks.ts';
-import { evidenceLabels, missingLabels } from '../../../hub/words/enTaskTerms.ts';
+import { evidenceLabels, missingLabels } from '../../../hub/words/en.ts';
+import { caution, evidenceLabel, missingLabel, title, why } from '../../../hub/words/index.ts';
 import { decide } from '../../../rules/decide/index.ts';
 import { anySnapshot } from '../../rules/decide/anySnapshot.ts';
 
