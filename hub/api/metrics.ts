@@ -2,6 +2,8 @@ import type { Health } from '../contract/index.ts';
 import { placeFacts } from '../snapshot/index.ts';
 import type { ApiParts } from './parts.ts';
 
+const DAY = 86_400_000; // ms
+
 type Sample = { readonly labels?: Readonly<Record<string, string>>; readonly value: number };
 
 const escaped = (value: string) =>
@@ -76,10 +78,10 @@ export function metricsText(parts: ApiParts, health: Health): string {
       { value: parts.store.alarms.raised().length },
     ]),
     family(
-      'dewpost_refused_today',
+      'dewpost_refused_in_a_day',
       'gauge',
-      'Messages and readings refused or doubted today, by reason.',
-      refusedToday(parts),
+      'Messages and readings refused or doubted in the last 24 hours, by reason.',
+      refusedOfADay(parts),
     ),
     family('dewpost_store_bytes', 'gauge', 'Size of the store.', [{ value: health.store.bytes }]),
     family('dewpost_store_free_bytes', 'gauge', 'Room left where the store is.', [
@@ -91,11 +93,9 @@ export function metricsText(parts: ApiParts, health: Health): string {
   ].join('');
 }
 
-function refusedToday(parts: ApiParts): Sample[] {
+function refusedOfADay(parts: ApiParts): Sample[] {
   const sums = new Map<string, number>();
-  for (const { reason, count } of parts.store.refusals.since(
-    parts.calendar().dayOf(parts.clock.now()),
-  ))
+  for (const { reason, count } of parts.store.refusals.since(parts.clock.now() - DAY))
     sums.set(reason, (sums.get(reason) ?? 0) + count);
   return [...sums].map(([reason, value]) => ({ labels: { reason }, value }));
 }

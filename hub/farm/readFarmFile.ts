@@ -11,7 +11,12 @@ function crossChecks(farm: FarmFile): { path: (string | number)[]; wanted: strin
   const faults: { path: (string | number)[]; wanted: string }[] = [];
   const fault = (path: (string | number)[], wanted: string) => faults.push({ path, wanted });
   const places = new Set<string>();
-  const crops = new Set(farm.crops.map(({ id }) => id));
+  const crops = new Set<string>();
+  for (const [i, { id, band }] of farm.crops.entries()) {
+    if (crops.has(id)) fault(['crops', i, 'id'], 'an id that no other crop has');
+    crops.add(id);
+    if (band && band[0] >= band[1]) fault(['crops', i, 'band'], 'the lower temperature first');
+  }
   try {
     new Intl.DateTimeFormat('en', { timeZone: farm.farm.zone });
   } catch {
@@ -36,7 +41,18 @@ function crossChecks(farm: FarmFile): { path: (string | number)[]; wanted: strin
       fault(['probes', i, 'place'], `one of the places ${[...places].join(', ')}`);
   }
   for (const [i, { topic, probe }] of farm.mappings.entries()) {
-    const named = topic.split('/').filter((level) => level === '+probe').length;
+    const levels = topic.split('/');
+    const named = levels.filter((level) => level === '+probe').length;
+    const misplaced = levels.some(
+      (level, at) =>
+        (level.includes('#') && (level !== '#' || at < levels.length - 1)) ||
+        (level.includes('+') && level !== '+' && level !== '+probe'),
+    );
+    if (misplaced)
+      fault(
+        ['mappings', i, 'topic'],
+        'an MQTT topic filter: +, +probe and a last # as whole levels',
+      );
     if (named > 1) fault(['mappings', i, 'topic'], 'at most one level +probe');
     if (named === 0 && probe === undefined)
       fault(['mappings', i, 'probe'], 'a pointer, or a level +probe in the topic');

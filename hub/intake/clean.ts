@@ -9,6 +9,8 @@ const AHEAD = 5 * MINUTE;
 const FIRST_POSSIBLE = Date.UTC(2000, 0, 1);
 /** Two readings further apart than this say nothing about a jump. */
 const COMPARABLE = 30 * MINUTE;
+/** A value that comes again after a longer silence than this was not seen to stand still. Ours. */
+const SEEN = 2 * HOUR;
 /** Elsewhere "things moved" when another probe's temperature changed by this much, K. Ours. */
 const MOVED = 2;
 
@@ -28,6 +30,8 @@ export type Amendment = {
   readonly from: number;
   readonly to: number;
   readonly flag: Reason | null;
+  /** Only those that have this flag now (null: none). */
+  readonly was: Reason | null;
 };
 export type Cleaned = {
   readonly reading: CleanReading;
@@ -35,12 +39,16 @@ export type Cleaned = {
   readonly refused: Refused | null;
 };
 
+type JumpReason = 'spike' | 'impossible-rate';
+const isJump = (flag: string | null): flag is JumpReason =>
+  flag === 'spike' || flag === 'impossible-rate';
+
 type Past = {
   /** Newest reading that was believed. */
   last: { t: number; raw: number } | null;
   /** A jump that waits to be confirmed: first and newest of it, and how many more must agree. */
-  jump: { from: number; t: number; raw: number; needs: number } | null;
-  run: { from: number; raw: number; stuck: boolean } | null;
+  jump: { from: number; t: number; raw: number; needs: number; reason: JumpReason } | null;
+  run: { from: number; t: number; raw: number; stuck: boolean } | null;
   /** For "did anything move on the farm?": where it last settled, and when it left there. */
   anchor: { raw: number; movedAt: number } | null;
 };
@@ -68,15 +76,30 @@ export function cleaner(recall: Recall, offsetOf: (probe: string, quantity: stri
     past.set(name, known);
     for (const { t, value, raw, flag } of recall(probe, quantity)) {
       const sent = raw ?? value;
-      if (flag === null) known.last = { t, raw: sent };
+      if (flag === null) {
+        known.last = { t, raw: sent };
+        known.jump = null;
+      }
+      if (isJump(flag)) wait(known, t, sent, flag, bounds[quantity].jump ?? 0);
       if (flag === null || flag === 'stuck') follow(known, t, sent, flag === 'stuck');
     }
     return known;
   };
 
+  /** A jump begins, or goes on. @returns how many more must agree with it. */
+  const wait = (known: Past, t: number, raw: number, reason: JumpReason, jump: number): number => {
+    const waiting = known.jump;
+    const agrees = waiting && t > waiting.t && Math.abs(raw - waiting.raw) <= jump / 2;
+    known.jump = agrees
+      ? { ...waiting, t, raw, needs: waiting.needs - 1 }
+      : { from: t, t, raw, needs: reason === 'spike' ? 1 : 2, reason };
+    return known.jump.needs;
+  };
+
   const follow = (known: Past, t: number, raw: number, stuck: boolean) => {
-    if (known.run?.raw !== raw) known.run = { from: t, raw, stuck };
-    else if (stuck) known.run.stuck = true;
+    const { run } = known;
+    if (run?.raw !== raw || t - run.t > SEEN) known.run = { from: t, t, raw, stuck };
+    else known.run = { ...run, t, stuck: run.stuck || stuck };
     if (!known.anchor) known.anchor = { raw, movedAt: Number.NEGATIVE_INFINITY };
     else if (Math.abs(raw - known.anchor.raw) > MOVED) known.anchor = { raw, movedAt: t };
   };
@@ -93,40 +116,36 @@ export function cleaner(recall: Recall, offsetOf: (probe: string, quantity: stri
     return false;
   };
 
-  /** Whether a jump is believed yet; undefined when there is none. */
-  const jumped = (
+  /** Why a reading is not believed yet, or that a jump now is; null for an ordinary one. */
+  const judge = (
     known: Past,
     t: number,
     raw: number,
-    limits: { jump: number | null; rate: number | null },
-  ) => {
-    const { last } = known;
-    if (!last || limits.jump === null || t - last.t > COMPARABLE) return undefined;
+    { jump, rate }: { readonly jump: number | null; readonly rate: number | null },
+  ): JumpReason | 'believed' | null => {
+    const { last, jump: waiting } = known;
+    if (!last || jump === null) return null;
+    if (waiting && t > waiting.t && Math.abs(raw - waiting.raw) <= jump / 2)
+      return wait(known, t, raw, waiting.reason, jump) <= 0 ? 'believed' : waiting.reason;
+    if (t - last.t > COMPARABLE) return null;
     const change = Math.abs(raw - last.raw);
     const inMinutes = (t - last.t) / MINUTE;
-    const tooFast = limits.rate !== null && change / inMinutes > limits.rate;
+    // Within a minute a probe's own noise would look like a rate: there the change itself counts.
+    const tooFast = rate !== null && change / Math.max(1, inMinutes) > rate;
     // The limit is per five minutes; over a longer step it grows with the step.
-    if (!tooFast && change <= limits.jump * Math.max(1, inMinutes / 5)) return undefined;
-    const waiting = known.jump;
-    if (waiting && Math.abs(raw - waiting.raw) <= limits.jump / 2 && t > waiting.t) {
-      const needs = waiting.needs - 1;
-      known.jump = { ...waiting, t, raw, needs };
-      return needs <= 0
-        ? ('believed' as const)
-        : tooFast
-          ? ('impossible-rate' as const)
-          : ('spike' as const);
-    }
-    known.jump = { from: t, t, raw, needs: tooFast ? 2 : 1 };
-    return tooFast ? ('impossible-rate' as const) : ('spike' as const);
+    if (!tooFast && change <= jump * Math.max(1, inMinutes / 5)) return null;
+    const reason = tooFast ? 'impossible-rate' : 'spike';
+    wait(known, t, raw, reason, jump);
+    return reason;
   };
 
-  return function clean(given: RawReading, receivedAt: number): Cleaned {
+  const clean = (given: RawReading, receivedAt: number): Cleaned => {
     const { probe, quantity } = given;
+    const series = { probe, quantity };
     const limits = bounds[quantity];
     const amendments: Amendment[] = [];
-    const wrongClock =
-      given.t !== null && (given.t > receivedAt + AHEAD || given.t < FIRST_POSSIBLE);
+    const said = given.t ?? receivedAt;
+    const wrongClock = said > receivedAt + AHEAD || said < FIRST_POSSIBLE;
     const t = given.t === null || wrongClock ? receivedAt : given.t;
     const raw = given.value;
     const corrected = raw + offsetOf(probe, quantity);
@@ -144,7 +163,7 @@ export function cleaner(recall: Recall, offsetOf: (probe: string, quantity: stri
     if (wrongClock) {
       doubt(
         'clock',
-        `Expected a time between 2000 and now, got ${new Date(clampTime(given.t ?? 0)).toISOString()}`,
+        `Expected a time between 2000 and now, got ${new Date(clampTime(said)).toISOString()}`,
       );
     } else if (!(raw >= limits.from && raw <= limits.to)) {
       doubt('out-of-range', `Expected ${quantity} from ${limits.from} to ${limits.to}, got ${raw}`);
@@ -152,8 +171,8 @@ export function cleaner(recall: Recall, offsetOf: (probe: string, quantity: stri
       const known = pastOf(probe, quantity);
       // A reading from before the newest is a late one: the checks that look back don't apply.
       if (!known.last || t > known.last.t) {
-        const jump = jumped(known, t, raw, limits);
-        if (jump === 'spike' || jump === 'impossible-rate') {
+        const jump = judge(known, t, raw, limits);
+        if (isJump(jump)) {
           const from = known.last?.raw;
           doubt(
             jump,
@@ -161,7 +180,13 @@ export function cleaner(recall: Recall, offsetOf: (probe: string, quantity: stri
           );
         } else {
           if (jump === 'believed' && known.jump)
-            amendments.push({ probe, quantity, from: known.jump.from, to: t - 1, flag: null });
+            amendments.push({
+              ...series,
+              from: known.jump.from,
+              to: t - 1,
+              flag: null,
+              was: known.jump.reason,
+            });
           known.jump = null;
           known.last = { t, raw };
           follow(known, t, raw, false);
@@ -171,7 +196,7 @@ export function cleaner(recall: Recall, offsetOf: (probe: string, quantity: stri
           if (run && canStick && t - run.from >= (limits.stuckHours ?? 0) * HOUR) {
             if (!run.stuck && movedElsewhere(probe, run.from)) {
               run.stuck = true;
-              amendments.push({ probe, quantity, from: run.from, to: t - 1, flag: 'stuck' });
+              amendments.push({ ...series, from: run.from, to: t - 1, flag: 'stuck', was: null });
             }
             if (run.stuck)
               doubt(
@@ -188,6 +213,10 @@ export function cleaner(recall: Recall, offsetOf: (probe: string, quantity: stri
       refused: flag === null ? null : { source: probe, reason: flag, sentence },
     };
   };
+  return Object.assign(clean, {
+    /** What was looked at may not have been kept: the store says how things stand. */
+    forget: () => past.clear(),
+  });
 }
 
 const minutesSince = (known: Past, t: number) =>

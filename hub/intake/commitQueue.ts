@@ -8,8 +8,14 @@ export type Release = (error?: Error | null) => void;
  * @param write keeps a batch, or throws and keeps nothing of it.
  * @param most batch size that does not wait.
  * @param waitMs how long the first of a batch waits for company.
+ * @param onFault told when a sender could not be told.
  */
-export function commitQueue<Item>(write: (batch: readonly Item[]) => void, most = 500, waitMs = 5) {
+export function commitQueue<Item>(
+  write: (batch: readonly Item[]) => void,
+  most = 500,
+  waitMs = 5,
+  onFault: (error: unknown) => void = () => {},
+) {
   let held: { item: Item; release: Release }[] = [];
   let timer: NodeJS.Timeout | undefined;
 
@@ -25,7 +31,12 @@ export function commitQueue<Item>(write: (batch: readonly Item[]) => void, most 
     } catch (error) {
       failure = error instanceof Error ? error : new Error(String(error));
     }
-    for (const { release } of batch) release(failure);
+    for (const { release } of batch)
+      try {
+        release(failure);
+      } catch (error) {
+        onFault(error); // a socket that is gone does not keep the others from being told
+      }
   };
 
   return {

@@ -30,26 +30,55 @@ export type IntakeParts = {
 
 export type Intake = ReturnType<typeof makeIntake>;
 
+/** This many values without a time may come at once before their times run ahead. Ours. */
+const BURST = 1000; // ms
 /** How long a probe that resends a bare number without a time may take to do so. Ours. */
 const RESEND_WITHIN = 60_000; // ms
 
 /** From a message, or from readings of a file, to a commit; then the sender is told. */
 export function makeIntake({ mappings, recall, offsetOf, keep, waitMs }: IntakeParts) {
   const clean = cleaner(recall, offsetOf);
-  const queue = commitQueue<Intaken>(keep, 500, waitMs ?? 5);
+  const queue = commitQueue<Intaken>(
+    (batch) => {
+      try {
+        keep(batch);
+      } catch (error) {
+        clean.forget();
+        throw error;
+      }
+    },
+    500,
+    waitMs ?? 5,
+  );
+  /** The last value without a time that was kept, and when it came. */
   const newest = new Map<string, { receivedAt: number; value: number }>();
+  const arrived = new Map<string, number>();
 
   // A value without a time that comes again (DUP) would get a later time and so count twice.
   const cameBefore = (reading: RawReading, { again, receivedAt }: Message) => {
-    const name = `${reading.probe}\n${reading.quantity}`;
-    const before = newest.get(name);
-    newest.set(name, { receivedAt, value: reading.value });
+    const before = newest.get(`${reading.probe}\n${reading.quantity}`);
     return (
       again &&
       reading.t === null &&
       before?.value === reading.value &&
       receivedAt - before.receivedAt < RESEND_WITHIN
     );
+  };
+  /** Two values without a time in one millisecond are two readings. */
+  const timed = (reading: RawReading, receivedAt: number): RawReading => {
+    if (reading.t !== null) return reading;
+    const name = `${reading.probe}\n${reading.quantity}`;
+    const before = arrived.get(name);
+    const t =
+      before !== undefined && before >= receivedAt && before < receivedAt + BURST
+        ? before + 1
+        : receivedAt;
+    arrived.set(name, t);
+    return { ...reading, t };
+  };
+  const remember = (readings: readonly RawReading[], receivedAt: number) => {
+    for (const { probe, quantity, t, value } of readings)
+      if (t === null) newest.set(`${probe}\n${quantity}`, { receivedAt, value });
   };
 
   /** @param live came over the wire just now; else it is dated by what it holds. */
@@ -74,8 +103,13 @@ export function makeIntake({ mappings, recall, offsetOf, keep, waitMs }: IntakeP
     /** @param release called once, after the commit or its failure. Never throws. */
     receive(message: Message, release: Release) {
       const parsed = readMessage(message, mappings());
-      const readings = parsed.readings.filter((reading) => !cameBefore(reading, message));
-      queue.hold(take({ ...parsed, readings }, message.receivedAt, true), release);
+      const { receivedAt } = message;
+      const fresh = parsed.readings.filter((reading) => !cameBefore(reading, message));
+      const readings = fresh.map((reading) => timed(reading, receivedAt));
+      queue.hold(take({ ...parsed, readings }, receivedAt, true), (error) => {
+        if (!error) remember(fresh, receivedAt);
+        release(error);
+      });
     },
     /** Readings of a file: same checks, same commit. */
     receiveReadings(readings: readonly RawReading[], receivedAt: number, release: Release) {

@@ -11,7 +11,9 @@ export function readTime(value: unknown, field: string): number {
     return Math.round(value < SECONDS_BELOW ? value * 1000 : value);
   if (typeof value === 'string' && ISO.test(value)) {
     const t = Date.parse(value);
-    if (Number.isFinite(t)) return t;
+    // Date.parse takes 30 February for 2 March.
+    const day = value.slice(0, 10);
+    if (Number.isFinite(t) && new Date(`${day}T00:00:00Z`).toISOString().startsWith(day)) return t;
   }
   throw new Refusal(
     'bad-time',

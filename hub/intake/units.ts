@@ -32,6 +32,25 @@ const units: Readonly<Record<Quantity, Readonly<Record<string, Convert>>>> = {
   battery: { '%': same, '%EL': same, '/': times(100), V: same, mV: times(0.001) },
 };
 
+/** What true is as a number, for the quantities that can be true or false. */
+const whenTrue: Partial<Record<Quantity, number>> = { door: 1, 'leaf-wetness': 100 };
+
+/**
+ * A number, or true or false where the quantity has it (a door, a wet leaf).
+ *
+ * @throws Refusal naming the field when it is neither.
+ */
+export function numberIn(value: unknown, quantity: Quantity, field: string): number {
+  if (typeof value === 'number') return value;
+  const yes = whenTrue[quantity];
+  if (typeof value === 'boolean' && yes !== undefined) return value ? yes : 0;
+  const wanted = yes === undefined ? 'a number' : 'a number, true or false';
+  throw new Refusal(
+    value === undefined ? 'missing-field' : 'not-a-number',
+    `Expected ${wanted} in ${field} for ${quantity}, got ${shown(value)}`,
+  );
+}
+
 /**
  * A value in the unit it is kept in. Without a unit it is taken to be in that unit already; a
  * battery without a unit is in %, because taking a dying 3 % for 3 V would look like all is well.
@@ -54,5 +73,8 @@ export function inKeptUnit(
       `Expected ${Object.keys(row).filter(Boolean).join(', ') || 'no unit'} as the unit of ${quantity}, got ${shown(unit)}`,
     );
   const volts = quantity === 'battery' && (unit === 'V' || unit === 'mV');
-  return { quantity: volts ? 'battery-voltage' : quantity, value: convert(value) };
+  const kept = convert(value);
+  if (!Number.isFinite(kept))
+    throw new Refusal('not-a-number', `Expected a number in ${quantity}, got ${value} ${unit}`);
+  return { quantity: volts ? 'battery-voltage' : quantity, value: kept };
 }

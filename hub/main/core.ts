@@ -41,26 +41,34 @@ export function joinCore({ store, clock, log, onCrossing = () => {}, waitMs }: C
   let lastReadingAt: number | null = null;
   for (const { at } of heard.values()) lastReadingAt = Math.max(lastReadingAt ?? 0, at);
 
-  const hear = (probe: string, at: number, isNew: boolean) => {
-    const known = heard.get(probe);
-    if (!known && !isNew) return; // only readings make a probe; a bad message may come from anywhere
-    const written = known?.written ?? Number.NEGATIVE_INFINITY;
-    const due = at - written >= HEARD_EVERY;
-    heard.set(probe, { at: Math.max(at, known?.at ?? 0), written: due ? at : written });
-    if (due) store.probes.heard(probe, DEFAULT_EVERY, at);
+  /** Who was heard, to be written down now and then; remembered once it is. */
+  const hear = (batch: readonly Intaken[]) => {
+    const news = new Map<string, { at: number; written: number }>();
+    for (const { readings, heard: sources } of batch) {
+      const senders = new Set(readings.map(({ probe }) => probe));
+      for (const [source, at] of sources) {
+        const known = news.get(source) ?? heard.get(source);
+        // Only readings make a probe; a bad message may come from anywhere.
+        if (!known && !senders.has(source)) continue;
+        const written = known?.written ?? Number.NEGATIVE_INFINITY;
+        const due = at - written >= HEARD_EVERY;
+        news.set(source, { at: Math.max(at, known?.at ?? 0), written: due ? at : written });
+        if (due) store.probes.heard(source, DEFAULT_EVERY, at);
+      }
+    }
+    return news;
   };
 
   const keep = (batch: readonly Intaken[]) => {
-    store.transaction(() => {
-      for (const { readings, amendments, refused, heard: sources } of batch) {
+    const news = store.transaction(() => {
+      for (const { readings, amendments, refused } of batch) {
         store.readings.add(readings);
         store.readings.amend(amendments);
-        for (const { t, ...refusal } of refused)
-          store.refusals.add({ ...refusal, t }, kept.calendar().dayOf(t));
-        const senders = new Set(readings.map(({ probe }) => probe));
-        for (const [source, at] of sources) hear(source, at, senders.has(source));
+        for (const refusal of refused) store.refusals.add(refusal);
       }
+      return hear(batch);
     });
+    for (const [source, at] of news) heard.set(source, at);
     const readings = batch.flatMap((item) => item.readings);
     if (readings.length === 0) return;
     for (const { t } of readings) if (t > (lastReadingAt ?? 0)) lastReadingAt = t;

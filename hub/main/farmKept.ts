@@ -20,8 +20,13 @@ export class Faults extends Error {
 export function importFarm(store: Store, text: string, now: number, who = 'hub') {
   const { farm, faults } = readFarmFile(text);
   if (faults) throw new Faults(faults);
+  const before = store.farm();
+  const zoneBefore = before === undefined ? undefined : readFarmFile(before).farm?.farm.zone;
   store.transaction(() => {
     store.putFarm(text);
+    // What was worked out with the old description is made again when it is asked for.
+    store.placeFacts.dropAll();
+    if (zoneBefore !== farm.farm.zone) store.rollups.restaleAll();
     for (const { id, place, spot, every, offset } of farm.probes) {
       store.probes.setEvery(id, everyMs(every));
       store.probes.setOffsets(id, offset);
@@ -54,10 +59,8 @@ export function keepFarm(store: Store) {
     if (kept === text) return false;
     const { farm: file, faults } = readFarmFile(kept);
     if (faults) throw new Faults(faults);
-    const before = farm?.zone;
     farm = farmOf(file);
     calendar = calendarOf(file.farm.zone);
-    if (before !== undefined && before !== farm.zone) store.rollups.restaleAll();
     text = kept;
     return true;
   };

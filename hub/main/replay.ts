@@ -109,7 +109,7 @@ export async function replay(settings: Settings<'replay'>): Promise<Replayed> {
       .farm()
       .places.map(({ id }) => [id, core.snapshots.days.between(id, firstDay, lastDay, now)]),
   );
-  for (const { reason, count } of store.refusals.since('0000-00-00'))
+  for (const { reason, count } of store.refusals.since(0))
     rejected.set(reason, (rejected.get(reason) ?? 0) + count);
   const result: Replayed = {
     days,

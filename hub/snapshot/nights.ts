@@ -22,24 +22,36 @@ type Air = { t: number; temperature: number; humidity: number | null };
 const mean = (values: readonly number[]) =>
   values.reduce((sum, value) => sum + value, 0) / values.length;
 
-function around(air: readonly Air[], t: number): NightRecord['evening'] {
-  let near = air.filter((reading) => Math.abs(reading.t - t) <= AROUND);
-  if (near.length === 0) {
-    const nearest = air.reduce<Air | null>(
-      (best, reading) =>
-        best === null || Math.abs(reading.t - t) < Math.abs(best.t - t) ? reading : best,
-      null,
-    );
-    if (nearest === null || Math.abs(nearest.t - t) > REACH) return null;
-    near = [nearest];
-  }
+function nearTo(air: readonly Air[], t: number): readonly Air[] {
+  const near = air.filter((reading) => Math.abs(reading.t - t) <= AROUND);
+  if (near.length > 0) return near;
+  const nearest = air.reduce<Air | null>(
+    (best, reading) =>
+      best === null || Math.abs(reading.t - t) < Math.abs(best.t - t) ? reading : best,
+    null,
+  );
+  return nearest === null || Math.abs(nearest.t - t) > REACH ? [] : [nearest];
+}
+
+/** Where humidity is not read at the spot, the dew point is that of the air outside. */
+function around(
+  air: readonly Air[],
+  outside: () => readonly Air[],
+  t: number,
+): NightRecord['evening'] {
+  const near = nearTo(air, t);
+  if (near.length === 0) return null;
+  return {
+    temperature: celsius(mean(near.map(({ temperature }) => temperature))),
+    dewPoint: dewPointOf(near) ?? dewPointOf(nearTo(outside(), t)),
+  };
+}
+
+function dewPointOf(near: readonly Air[]): Celsius | null {
   const dews = near.flatMap(({ temperature, humidity }) =>
     humidity === null || humidity < 5 ? [] : [dewPoint(celsius(temperature), percent(humidity))],
   );
-  return {
-    temperature: celsius(mean(near.map(({ temperature }) => temperature))),
-    dewPoint: dews.length > 0 ? celsius(mean(dews)) : null,
-  };
+  return dews.length > 0 ? celsius(mean(dews)) : null;
 }
 
 function lowOf(air: readonly Air[], from: number, to: number): Celsius | null {
@@ -67,20 +79,33 @@ export function nightBounds(farm: Farm, calendar: Calendar, night: string) {
 export function makeNights(store: Store, spots: Spots, farm: () => Farm, calendar: () => Calendar) {
   const memory = new Map<string, { lastNight: string; until: number; nights: NightRecord[] }>();
 
+  const airOf = (place: string, spot: string, from: number, to: number) =>
+    pair(
+      columnsOf(spots.points(place, spot, 'temperature', from, to)),
+      columnsOf(spots.points(place, spot, 'humidity', from, to)),
+      AROUND,
+    );
+
   const make = (place: string, spot: string, night: string): NightRecord => {
     const bounds = nightBounds(farm(), calendar(), night);
     const nothing = { night, afternoon: null, evening: null, low: null };
     if (bounds === null) return nothing;
     const fifteen = calendar().bounds(calendar().add(night, -1)).begins + 15 * HOUR;
     const from = Math.min(fifteen, bounds.sunset) - REACH;
-    const temperature = spots.points(place, spot, 'temperature', from, bounds.to + 1);
-    if (temperature.length === 0) return nothing;
-    const humidity = spots.points(place, spot, 'humidity', from, bounds.to + 1);
-    const air = pair(columnsOf(temperature), columnsOf(humidity), AROUND);
+    const air = airOf(place, spot, from, bounds.to + 1);
+    if (air.length === 0) return nothing;
+    const outside = () => {
+      const there = farm().outside?.id;
+      if (there === undefined || air.some(({ humidity }) => humidity !== null)) return [];
+      const read = spots
+        .ordered(there, from, bounds.to)
+        .find((name) => spots.points(there, name, 'humidity', from, bounds.to).length > 0);
+      return read === undefined ? [] : airOf(there, read, from, bounds.to + 1);
+    };
     return {
       night,
-      afternoon: around(air, fifteen),
-      evening: around(air, bounds.sunset + 2 * HOUR),
+      afternoon: around(air, outside, fifteen),
+      evening: around(air, outside, bounds.sunset + 2 * HOUR),
       low: lowOf(air, bounds.sunset, bounds.to),
     };
   };

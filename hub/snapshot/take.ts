@@ -50,18 +50,22 @@ export function makeTake({ store, farm, calendar, spots, nights, window }: TakeP
     return air;
   };
 
-  const since = (column: Column, from: number): Column => {
-    if ((column.t[0] ?? from) >= from) return column;
-    const start = column.t.findIndex((t) => t >= from);
-    return start < 0
-      ? { t: [], value: [] }
-      : { t: column.t.slice(start), value: column.value.slice(start) };
+  const firstFrom = (air: readonly AirReading[], from: number) => {
+    const start = air.findIndex(({ t }) => t >= from);
+    return start < 0 ? air.length : start;
+  };
+  const since = ({ t, value }: Column, from: number): Column => {
+    if ((t[0] ?? from) >= from) return { t, value };
+    const found = t.findIndex((at) => at >= from);
+    const start = found < 0 ? t.length : found;
+    return { t: t.slice(start), value: value.slice(start) };
   };
 
   const spotNow = (here: Placement, every: number, now: number): SpotNow => {
+    const from = Math.max(here.from, now - WINDOW);
     const columns: Partial<Record<Quantity, Column>> = {};
     for (const quantity of store.readings.quantitiesOf(here.probe)) {
-      const column = since(window.column(here.probe, quantity), here.from);
+      const column = since(window.column(here.probe, quantity), from);
       if (column.t.length > 0) columns[quantity as Quantity] = column;
     }
     const air = airOf(here.probe, every);
@@ -70,7 +74,7 @@ export function makeTake({ store, farm, calendar, spots, nights, window }: TakeP
       probe: here.probe,
       every: minutes(every / MINUTE),
       columns,
-      air: here.from > now - WINDOW ? air.filter(({ t }) => t >= here.from) : air,
+      air: (air[0]?.t ?? from) < from ? air.slice(firstFrom(air, from)) : air,
       nights: nights.of(here.place, here.spot, now),
     };
   };
@@ -120,7 +124,7 @@ export function makeTake({ store, farm, calendar, spots, nights, window }: TakeP
 
   const probesNow = (now: number, heardAt: (probe: string) => number | null): ProbeNow[] => {
     const doubtful = new Map<string, number>();
-    for (const { source, count } of store.refusals.since(calendar().dayOf(now - 24 * HOUR)))
+    for (const { source, count } of store.refusals.since(now - 24 * HOUR))
       doubtful.set(source, (doubtful.get(source) ?? 0) + count);
     return store.probes.all().map(({ id, everyMs }) => {
       const here = spots.currentOf(id);

@@ -5,6 +5,23 @@ import { steps } from './steps.ts';
 
 export type Db = Database.Database;
 
+/** Marks the file as ours: "Dewp" in ASCII. */
+const OURS = 0x44_65_77_70;
+
+/** A file that holds something else is left as it is. */
+function refuseOthers(db: Db, path: string) {
+  let tables: unknown;
+  try {
+    tables = db.prepare('SELECT count(*) FROM sqlite_master').pluck().get();
+  } catch (error) {
+    db.close();
+    throw new Error(`Expected a store in ${path}, got another file: ${(error as Error).message}`);
+  }
+  if (tables === 0 || db.pragma('application_id', { simple: true }) === OURS) return;
+  db.close();
+  throw new Error(`Expected a store of Dewpost in ${path}, got another program's database`);
+}
+
 /**
  * Opens the store, makes it when there is none, and brings an older one up to date.
  *
@@ -14,6 +31,7 @@ export type Db = Database.Database;
 export function openDb(path: string): Db {
   if (path !== ':memory:') mkdirSync(dirname(path), { recursive: true });
   const db = new Database(path);
+  refuseOthers(db, path);
   db.pragma('journal_mode = WAL');
   // A commit is on the disk before the probe hears "got it": FULL, not NORMAL, because by
   // SQLite's documentation NORMAL may lose the last commits when the power goes.
@@ -21,6 +39,7 @@ export function openDb(path: string): Db {
   db.pragma('foreign_keys = ON');
   db.pragma('busy_timeout = 5000');
   db.pragma('cache_size = -16000');
+  db.pragma(`application_id = ${OURS}`);
   const had = db.pragma('user_version', { simple: true }) as number;
   if (had > steps.length) {
     db.close();

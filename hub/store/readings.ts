@@ -20,6 +20,8 @@ export type Amendment = {
   readonly from: number;
   readonly to: number;
   readonly flag: string | null;
+  /** Only readings that have this flag now (null: none). */
+  readonly was: string | null;
 };
 
 export type Point = { readonly t: number; readonly value: number };
@@ -38,7 +40,7 @@ export function readingsIn(db: Db) {
      ON CONFLICT (series_id, t) DO NOTHING`,
   );
   const setFlag = db.prepare(
-    'UPDATE readings SET flag = ? WHERE series_id = ? AND t BETWEEN ? AND ? AND flag IS NOT ?',
+    'UPDATE readings SET flag = ? WHERE series_id = ? AND t BETWEEN ? AND ? AND flag IS ?',
   );
   const markStale = db.prepare(
     'INSERT INTO stale_hours (series_id, t) VALUES (?, ?) ON CONFLICT DO NOTHING',
@@ -74,6 +76,9 @@ export function readingsIn(db: Db) {
   };
   // Hours marked in this process and not folded since: saves a write per reading, nothing more.
   const marked = new Set<string>();
+  // Changes when another process (an import, say) has written: it may have folded our marks.
+  const otherWrites = db.prepare('PRAGMA data_version').pluck();
+  let seen = otherWrites.get();
   const mark = (id: number, t: number) => {
     const hour = Math.floor(t / HOUR) * HOUR;
     const key = `${id}:${hour}`;
@@ -87,6 +92,9 @@ export function readingsIn(db: Db) {
     /** Stores what is new of these, inside the caller's transaction; returns how many were new. */
     add(readings: readonly StoredReading[]): number {
       let added = 0;
+      const writes = otherWrites.get();
+      if (writes !== seen) marked.clear();
+      seen = writes;
       for (const { probe, quantity, t, value, raw, flag } of readings) {
         const id = ensure(probe, quantity);
         if (insert.run(id, t, value, raw, flag).changes === 0) continue;
@@ -96,10 +104,10 @@ export function readingsIn(db: Db) {
       return added;
     },
     amend(amendments: readonly Amendment[]) {
-      for (const { probe, quantity, from, to, flag } of amendments) {
+      for (const { probe, quantity, from, to, flag, was } of amendments) {
         const id = idOf(probe, quantity);
         if (id === undefined) continue;
-        if (setFlag.run(flag, id, from, to, flag).changes === 0) continue;
+        if (setFlag.run(flag, id, from, to, was).changes === 0) continue;
         for (let t = Math.floor(from / HOUR) * HOUR; t <= to; t += HOUR) mark(id, t);
       }
     },

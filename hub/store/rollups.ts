@@ -72,7 +72,7 @@ export function rollupsIn(db: Db) {
           }
           const last = changed.at(-1);
           if (last && last.probe === probe && t <= last.to && t >= last.from) {
-            changed[changed.length - 1] = { ...last, to: t + HOUR };
+            changed[changed.length - 1] = { ...last, to: Math.max(last.to, t + HOUR) };
           } else changed.push({ probe, from: t, to: t + HOUR });
         }
         wipe.run();

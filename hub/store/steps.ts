@@ -65,9 +65,9 @@ export const steps: readonly string[] = [
     PRIMARY KEY (probe, from_t)
   ) WITHOUT ROWID;
   CREATE TABLE refusals (
-    source TEXT NOT NULL, reason TEXT NOT NULL, day TEXT NOT NULL,
+    source TEXT NOT NULL, reason TEXT NOT NULL, hour INTEGER NOT NULL,
     n INTEGER NOT NULL, last TEXT NOT NULL, last_at INTEGER NOT NULL,
-    PRIMARY KEY (source, reason, day)
+    PRIMARY KEY (source, reason, hour)
   ) WITHOUT ROWID;
 
   CREATE TABLE tasks (

@@ -5,7 +5,8 @@ import { type Memory, NO_MEMORY, type Plan, type Step, type Task } from './task.
 /** A deadline that moves by less than this is not worth telling. Ours. */
 const MOVED = 15 * 60_000; // ms
 
-const idOf = (key: string, now: number) => `${key.replaceAll(':', '.')}.${now.toString(36)}`;
+/** `~` is in no name of a place or probe, so two keys never make one id; it needs no escaping in an address. */
+const idOf = (key: string, now: number) => `${key.replaceAll(':', '~')}~${now.toString(36)}`;
 
 function opened(decision: Decision & Act, key: string, now: number): Task {
   const { kind, place, subject, because, from, doBy, minutes, saves, alarm } = decision;
@@ -70,7 +71,18 @@ export function planTasks(
     remembered.set(key, next.clearSince === null && next.answered === null ? null : next);
   };
   const lapse = (task: Task) =>
-    steps.push({ event: 'lapsed', task: { ...task, state: 'ended', endedAt: now } });
+    steps.push({
+      event: 'lapsed',
+      task: { ...task, state: 'ended', endedAt: now, answer: null, until: null },
+    });
+
+  /** An open task stays open: told when it comes back from being put off, or differs. */
+  const keep = (task: Task, next: Task) => {
+    const back = task.until !== null && now >= task.until;
+    if (back) steps.push({ event: 'changed', task: { ...next, until: null, answer: null } });
+    else if (differs(task, next)) steps.push({ event: 'changed', task: next });
+    else fresh.push(next);
+  };
 
   for (const decision of decisions) {
     const key = taskKey(decision);
@@ -78,14 +90,14 @@ export function planTasks(
     const before = memory.get(key) ?? NO_MEMORY;
     open.delete(key);
     if (decision.verdict === 'unknown') {
-      if (task) fresh.push(renewed(task, decision));
+      if (task) keep(task, renewed(task, decision));
       continue;
     }
     if (decision.verdict === 'leave') {
       const clearSince = before.clearSince ?? now;
       const gone = now - clearSince >= patienceOf(decision.kind).lapse;
       if (task && gone) lapse(task);
-      else if (task) fresh.push(renewed(task, decision));
+      else if (task) keep(task, renewed(task, decision));
       const waiting = (task !== undefined || before.answered !== null) && !gone;
       remember(key, waiting ? { ...before, clearSince } : NO_MEMORY);
       continue;
@@ -97,11 +109,7 @@ export function planTasks(
       remember(key, NO_MEMORY);
       continue;
     }
-    const next = renewed(task, decision);
-    const back = task.until !== null && now >= task.until;
-    if (back) steps.push({ event: 'changed', task: { ...next, until: null, answer: null } });
-    else if (differs(task, next)) steps.push({ event: 'changed', task: next });
-    else fresh.push(next);
+    keep(task, renewed(task, decision));
   }
   // Nobody decides about it any more: its place or probe is gone.
   for (const task of open.values()) lapse(task);

@@ -194,6 +194,10 @@ const figure = (value: Evidence['value']): string => {
   return String(rounded === 0 ? 0 : rounded).replace('-', '−');
 };
 
+/** A chance is not known to a tenth of a percent. */
+const whole = (value: Evidence['value']): string =>
+  typeof value === 'number' ? String(Math.round(value)) : figure(value);
+
 const amount = (value: Evidence['value'], one: string, many: string) =>
   `${figure(value)} ${figure(value) === '1' ? one : many}`;
 const hoursOf = (value: Evidence['value']) => amount(value, 'hour', 'hours');
@@ -225,8 +229,8 @@ const sentences: Readonly<Record<string, Say>> = {
     `It is at ${figure(value)} % humidity inside, and closed it stays damp.`,
   'chance-of-damage': ({ value, limit }) =>
     limit === null
-      ? `The chance of damage tonight is ${figure(value)} %.`
-      : `The chance of damage tonight is ${figure(value)} %; covering pays from ${figure(limit)} %.`,
+      ? `The chance of damage tonight is ${whole(value)} %.`
+      : `The chance of damage tonight is ${whole(value)} %; covering pays from ${whole(limit)} %.`,
   'tonight-low': ({ value, limit }) =>
     `Tonight’s low is about ${figure(value)} °C; damage begins at ${figure(limit)} °C.`,
   'under-cover': ({ value }) => `It is ${figure(value)} °C under the covers.`,

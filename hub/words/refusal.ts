@@ -15,7 +15,7 @@ export function shown(value: unknown): string {
   try {
     text = typeof value === 'number' ? String(value) : (JSON.stringify(value) ?? String(value));
   } catch {
-    text = String(value);
+    text = 'something nested too deep to show';
   }
   return text.length <= LONGEST ? text : `${text.slice(0, LONGEST)}…`;
 }

@@ -4,7 +4,7 @@ import { cover } from './cover.ts';
 import { type Look, lookAt } from './look.ts';
 import { moveProduce } from './moveProduce.ts';
 import { sunAround } from './night.ts';
-import { forecastSpots, nightForecast } from './nightForecasts.ts';
+import { dewPointSpot, forecastSpots, nightForecast } from './nightForecasts.ts';
 import { rank } from './rank.ts';
 import { signsOf } from './roomSigns.ts';
 import { runGenerator } from './runGenerator.ts';
@@ -91,11 +91,12 @@ function forecastsOf(
 ): readonly NightForecast[] {
   const night = attempt('night', () => sunAround(snapshot))?.night;
   if (night === undefined) return [];
+  const outside = dewPointSpot(snapshot.places);
   const coldest = new Map<string, NightForecast>();
   for (const { place, spot } of forecastSpots(snapshot.places, snapshot.now)) {
     const key = `${place.id} ${spot.spot}`;
     const forecast = attempt(`night-forecast:${key}`, () =>
-      nightForecast(place, spot, night, snapshot.now),
+      nightForecast(place, spot, outside, night, snapshot.now),
     );
     if (forecast === null) continue;
     const other = coldest.get(key);

@@ -16,12 +16,20 @@ const SUREST = 0.995; // ours
 // after sunset. Only the drawing and the crossing before that hour rest on it.
 const FALLEN_BY_EVENING = 0.5;
 
-/** Temperature, and dew point where humidity was read too, around one moment. */
-function predictorAt(spot: SpotNow, at: number, now: Instant): Predictor | null {
+/**
+ * Temperature around one moment, and the dew point: of the spot itself, or where humidity is not
+ * read there, of the air outside, which is the same air mass.
+ */
+function predictorAt(
+  spot: SpotNow,
+  outside: SpotNow | null,
+  at: number,
+  now: Instant,
+): Predictor | null {
   const column = spot.columns.temperature;
   const temperature = column === undefined ? null : around(column, at, now);
   if (temperature === null) return null;
-  const { air } = spot;
+  const { air } = spot.air.length > 0 ? spot : (outside ?? spot);
   const next = firstAt(air.length, (i) => air[i]?.t ?? Number.POSITIVE_INFINITY, at);
   const near = [air[next - 1], air[next]].find(
     (read) =>
@@ -30,15 +38,22 @@ function predictorAt(spot: SpotNow, at: number, now: Instant): Predictor | null 
   return { temperature, dewPoint: near ? dewPoint(near.temperature, near.humidity) : null };
 }
 
-function cluesFor(spot: SpotNow, column: Column, night: Night, now: Instant, last: Read): Clues {
+function cluesFor(
+  spot: SpotNow,
+  outside: SpotNow | null,
+  column: Column,
+  night: Night,
+  now: Instant,
+  last: Read,
+): Clues {
   const evening = instant(night.set + 2 * HOUR);
   const beforeAfternoon = now < night.afternoon;
   // In the morning the last afternoon is yesterday's, so the look back is longer.
   const back = beforeAfternoon ? 24 * HOUR : 12 * HOUR;
   const warmest = highest(column, now - back, now) ?? last;
   return {
-    evening: now < evening ? null : predictorAt(spot, evening, now),
-    afternoon: beforeAfternoon ? null : predictorAt(spot, night.afternoon, now),
+    evening: now < evening ? null : predictorAt(spot, outside, evening, now),
+    afternoon: beforeAfternoon ? null : predictorAt(spot, outside, night.afternoon, now),
     warmest: celsius(warmest.value),
   };
 }
@@ -56,6 +71,7 @@ function seenBelow(column: Column, night: Night, now: Instant, limit: number): I
 export function nightForecast(
   place: PlaceNow,
   spot: SpotNow,
+  outside: SpotNow | null,
   night: Night,
   now: Instant,
 ): NightForecast | null {
@@ -63,7 +79,7 @@ export function nightForecast(
   const last = fresh(column, now, OLDEST);
   if (column === undefined || last === null) return null;
 
-  const clues = cluesFor(spot, column, night, now, last);
+  const clues = cluesFor(spot, outside, column, night, now, last);
   const expected = lowBeforehand(spot.nights, clues);
   const start = clues.evening?.temperature ?? null;
   const low =
@@ -97,6 +113,13 @@ export function nightForecast(
     fan: fanOf(line, low, night, now),
   };
 }
+
+/** Where the dew point of the air outside is read; null where nobody reads it. */
+export const dewPointSpot = (places: readonly PlaceNow[]): SpotNow | null =>
+  places
+    .filter(({ kind }) => kind === 'outdoor')
+    .flatMap(({ spots }) => spots)
+    .find(({ air }) => air.length > 0) ?? null;
 
 /** The spots a night is forecast for: all that hang in tunnels, on patches and outdoors. */
 export function forecastSpots(places: readonly PlaceNow[], now: Instant) {

@@ -115,10 +115,11 @@ describe('forecasts of a replayed year', () => {
       expect(cover).toBeLessThan(0.95);
     });
 
-  testWithYear('the regressions err less than saying last night’s low again', () => {
-    for (const method of ['afternoon', 'evening'] as const)
+  for (const method of methods)
+    testWithYear(`by ${method}: it errs less than saying last night’s low again`, () => {
+      // Last night's low is known to each of them: the earliest is issued an hour after sunrise.
       expect(scoreOf(method).error).toBeLessThan(scoreOf(method).persistence);
-  });
+    });
 
   testWithYear('the evening knows more than the afternoon, and that more than past nights', () => {
     expect(scoreOf('evening').error).toBeLessThan(scoreOf('afternoon').error);
@@ -132,27 +133,39 @@ describe('forecasts of a replayed year', () => {
 
   testWithYear('a forecast never knows what comes after it', async () => {
     const end = Date.UTC(2030, 3, 1);
-    const early = await replayed(airfieldFarm, lines.filter(({ t }) => t < end));
+    const early = await replayed(
+      airfieldFarm,
+      lines.filter(({ t }) => t < end),
+    );
     const until = (all: readonly NightForecast[]) =>
       all.filter(({ issuedAt }) => Date.parse(issuedAt) < end);
     expect(until(early.frost).length).toBeGreaterThan(300);
     expect(until(early.frost)).toEqual(until(result?.frost ?? []));
   });
 
-  testWithYear('a silent probe is a task and no alarm, and only where it was silent for long', () => {
-    // The two gaps of 6 h, at both probes; the gaps of 2 and 3 h are no reason to walk there.
-    const opened = (result?.tasks ?? []).filter(({ event }) => event === 'opened');
-    expect(opened.map(({ kind, t }) => `${kind} ${t.slice(0, 10)}`)).toEqual([
-      'see-to-probe 2030-10-26',
-      'see-to-probe 2030-10-26',
-      'see-to-probe 2030-11-03',
-      'see-to-probe 2030-11-03',
-    ]);
-    expect(result?.alarms).toEqual([]);
-  });
+  testWithYear(
+    'a silent probe is a task and no alarm, and only where it was silent for long',
+    () => {
+      // The two gaps of 6 h, at both probes; the gaps of 2 and 3 h are no reason to walk there.
+      const opened = (result?.tasks ?? []).filter(({ event }) => event === 'opened');
+      expect(opened.map(({ kind, t }) => `${kind} ${t.slice(0, 10)}`)).toEqual([
+        'see-to-probe 2030-10-26',
+        'see-to-probe 2030-10-26',
+        'see-to-probe 2030-11-03',
+        'see-to-probe 2030-11-03',
+      ]);
+      expect(result?.alarms).toEqual([]);
+    },
+  );
 
   testWithYear('the year itself is looked at as it is when told as 2030', async (observations) => {
-    const then = await replayed(airfieldFarm, airfieldLines(observations));
-    expect(then.frost.length).toBe(result?.frost.length);
+    const end = Date.UTC(2013, 2, 1);
+    const winter = observations.filter(({ t }) => t < end);
+    const then = await replayed(airfieldFarm, airfieldLines(winter));
+    const told2030 = (result?.frost ?? []).filter(
+      ({ issuedAt }) => Date.parse(issuedAt) < end + TO_2030 * DAY,
+    );
+    // The sun keeps slightly other hours seventeen years later: a night or two may differ.
+    expect(then.frost.length).toBeGreaterThan(0.98 * told2030.length);
   });
 });

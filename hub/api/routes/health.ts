@@ -15,10 +15,9 @@ export function healthOf(parts: ApiParts): contract.Health {
   const now = parts.clock.now();
   const looked = parts.lastLook();
   const lastReadingAt = parts.lastReadingAt();
-  const failing =
-    looked?.failure != null ||
-    (looked !== null && now - looked.at > LOOK_LATE) ||
-    !parts.brokerConnected();
+  // The first look is taken before the pages are there: none means that it failed.
+  const late = looked === null ? clockIsSet(now) : now - looked.at > LOOK_LATE;
+  const failing = late || looked?.failure != null || !parts.brokerConnected();
   const status = failing
     ? 'failing'
     : lastReadingAt === null

@@ -11,8 +11,7 @@ const DAY = 86_400_000; // ms
 
 export function probeRoutes(app: App, parts: ApiParts) {
   const { store, snapshots } = parts;
-  const sinceYesterday = () =>
-    store.refusals.since(parts.calendar().dayOf(parts.clock.now() - DAY));
+  const sinceYesterday = () => store.refusals.since(parts.clock.now() - DAY);
 
   app.get('/api/probes', { schema: { response: { 200: contract.probe.array() } } }, () => {
     const refused = sinceYesterday();

@@ -2,7 +2,7 @@ import { type Mapping, probeName } from '../../contract/index.ts';
 import { shown } from '../../words/index.ts';
 import { type Parsed, type RawReading, Refusal, type Refused } from '../message.ts';
 import { readTime } from '../readTime.ts';
-import { inKeptUnit } from '../units.ts';
+import { inKeptUnit, numberIn } from '../units.ts';
 
 /** The MQTT topic filter of a mapping: `+probe` is a plain `+` to a broker. */
 export const filterOf = ({ topic }: Mapping) => topic.replaceAll('+probe', '+');
@@ -56,14 +56,9 @@ export function readMapped(body: unknown, mapping: Mapping, topicProbe: string |
     const value = pointed(body, pointer);
     // One of several fields may be absent (a probe that sends humidity every other time).
     if (value === undefined && mapping.fields.length > 1) continue;
-    const asNumber = typeof value === 'boolean' ? Number(value) : value;
     try {
-      if (typeof asNumber !== 'number')
-        throw new Refusal(
-          value === undefined ? 'missing-field' : 'not-a-number',
-          `Expected a number in ${pointer} for ${quantity}, got ${shown(value)}`,
-        );
-      readings.push({ probe, t, ...inKeptUnit(quantity, asNumber, unit) });
+      const number = numberIn(value, quantity, pointer);
+      readings.push({ probe, t, ...inKeptUnit(quantity, number, unit) });
     } catch (error) {
       if (!(error instanceof Refusal)) throw error;
       refused.push({ source: probe, reason: error.reason, sentence: error.message });

@@ -1,7 +1,7 @@
 import { type Quantity, quantities } from '../../contract/index.ts';
 import { shown } from '../../words/index.ts';
 import { type Message, type Parsed, type RawReading, Refusal, type Refused } from '../message.ts';
-import { inKeptUnit } from '../units.ts';
+import { inKeptUnit, numberIn } from '../units.ts';
 
 // SenML in JSON, RFC 8428 (2018). Section numbers below are that document's.
 
@@ -45,12 +45,23 @@ function numericValue(record: SenmlRecord, quantity: Quantity, base: Base): numb
   const v = number(record, 'v');
   // Section 4.1: the base value is added to a numeric value.
   if (v !== undefined) return base.bv + v;
-  const vb = record.vb;
-  if (typeof vb === 'boolean') return vb ? (quantity === 'leaf-wetness' ? 100 : 1) : 0;
+  if (typeof record.vb === 'boolean') return numberIn(record.vb, quantity, 'vb');
   throw new Refusal(
     'missing-field',
-    `Expected a number in v or true/false in vb for ${quantity}, got ${shown(record.v ?? record.vs ?? record.vd ?? record.vb)}`,
+    `Expected a number in v or true/false in vb for ${quantity}, got ${shown(record.vs ?? record.vd ?? record.vb)}`,
   );
+}
+
+/** Base fields hold for their own record and all after it, until they appear again (section 4.1). */
+function takeBase(fields: SenmlRecord, base: Base) {
+  // Section 4.4: an unknown label is ignored, but not one that ends in "_".
+  for (const label of Object.keys(fields))
+    if (label.endsWith('_') && !LABELS.has(label))
+      throw new Refusal('unknown-form', `Expected labels of RFC 8428, got ${shown(label)}`);
+  base.bn = text(fields, 'bn') ?? base.bn;
+  base.bt = number(fields, 'bt') ?? base.bt;
+  base.bu = text(fields, 'bu') ?? base.bu;
+  base.bv = number(fields, 'bv') ?? base.bv;
 }
 
 function resolve(
@@ -60,9 +71,6 @@ function resolve(
   receivedAt: number,
 ): RawReading | null {
   // Section 4.4: an unknown label is ignored, but not one that ends in "_".
-  for (const label of Object.keys(record))
-    if (label.endsWith('_') && !LABELS.has(label))
-      throw new Refusal('unknown-form', `Expected labels of RFC 8428, got ${shown(label)}`);
   const values = ['v', 'vs', 'vb', 'vd'].filter((label) => record[label] !== undefined);
   if (values.length === 0 && record.n === undefined) return null; // base fields on their own
   if (values.length > 1)
@@ -93,28 +101,25 @@ export function readSenml(pack: unknown, probe: string, { receivedAt }: Message)
   const base: Base = { bn: '', bt: 0, bu: undefined, bv: 0 };
   const readings: RawReading[] = [];
   const refused: Refused[] = [];
+  /** A record whose base cannot be understood leaves those after it without one. */
+  let lost: Refusal | null = null;
   for (const [index, record] of pack.entries()) {
     try {
+      if (lost) throw lost;
       if (typeof record !== 'object' || record === null || Array.isArray(record))
         throw new Refusal('unknown-form', `Expected a SenML record, got ${shown(record)}`);
       const fields = record as SenmlRecord;
       const version = number(fields, 'bver');
-      if (version !== undefined && version > VERSION)
-        return {
-          readings: [],
-          refused: [
-            {
-              source: probe,
-              reason: 'unknown-form',
-              sentence: `Expected bver up to ${VERSION}, got ${version}`,
-            },
-          ],
-        };
-      // Section 4.1: a base field holds for its own record and all after it, until it appears again.
-      base.bn = text(fields, 'bn') ?? base.bn;
-      base.bt = number(fields, 'bt') ?? base.bt;
-      base.bu = text(fields, 'bu') ?? base.bu;
-      base.bv = number(fields, 'bv') ?? base.bv;
+      if (version !== undefined && version > VERSION) {
+        const sentence = `Expected bver up to ${VERSION}, got ${version}`;
+        return { readings: [], refused: [{ source: probe, reason: 'unknown-form', sentence }] };
+      }
+      try {
+        takeBase(fields, base);
+      } catch (error) {
+        if (error instanceof Refusal) lost = error;
+        throw error;
+      }
       const reading = resolve(fields, base, probe, receivedAt);
       if (reading) readings.push(reading);
     } catch (error) {

@@ -2,7 +2,7 @@ import type { Quantity } from '../../contract/index.ts';
 import { shown } from '../../words/index.ts';
 import { type Parsed, Refusal } from '../message.ts';
 import { readTime } from '../readTime.ts';
-import { inKeptUnit } from '../units.ts';
+import { inKeptUnit, numberIn } from '../units.ts';
 
 /**
  * One value: a bare number, true or false, or `{"v": …, "t": …, "u": …}`.
@@ -12,14 +12,7 @@ import { inKeptUnit } from '../units.ts';
 export function readSingle(body: unknown, probe: string, quantity: Quantity): Parsed {
   const object = typeof body === 'object' && body !== null && !Array.isArray(body);
   const fields = object ? (body as Record<string, unknown>) : { v: body };
-  const v = typeof fields.v === 'boolean' ? Number(fields.v) : fields.v;
-  if (v === undefined)
-    throw new Refusal('missing-field', `Expected a number in v, got ${shown(body)}`);
-  if (typeof v !== 'number')
-    throw new Refusal(
-      'not-a-number',
-      `Expected a number in ${object ? 'v' : quantity}, got ${shown(v)}`,
-    );
+  const v = numberIn(fields.v, quantity, object ? 'v' : 'the message');
   if (fields.u !== undefined && typeof fields.u !== 'string')
     throw new Refusal('unknown-unit', `Expected text in u, got ${shown(fields.u)}`);
   const t = fields.t === undefined || fields.t === null ? null : readTime(fields.t, 't');

@@ -67,10 +67,10 @@ test('what is missing is named, never hidden', () => {
   );
 });
 
-test('numbers have a true minus, at most one decimal, and one hour is one hour', () => {
+test('chances are whole, other numbers have at most one decimal and a true minus, one hour is one hour', () => {
   const because = [fact('chance-of-damage', 31.25, 1.3), fact('tonight-low', -1.44, -2.2)];
   expect(why('cover', because)).toBe(
-    'The chance of damage tonight is 31.3 %; covering pays from 1.3 %. Tonight’s low is about −1.4 °C; damage begins at −2.2 °C.',
+    'The chance of damage tonight is 31 %; covering pays from 1 %. Tonight’s low is about −1.4 °C; damage begins at −2.2 °C.',
   );
   expect(why('see-to-probe', [fact('silent-hours', 1.01)])).toBe('It has been silent for 1 hour.');
 });
