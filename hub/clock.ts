@@ -6,14 +6,24 @@ export type Clock = {
   now(): Instant;
   /** How many times faster than a wall clock; 1 but in a demonstration. */
   readonly speed: number;
+  /** False while the machine's clock was never set: then nothing may be decided by it. */
+  isSet(): boolean;
 };
 
-export const wallClock: Clock = { now: () => instant(Date.now()), speed: 1 };
+/** Before this the hub's clock was never set: there was no hub to run. */
+const FIRST_POSSIBLE = Date.UTC(2024, 0, 1);
+
+export const wallClock: Clock = {
+  now: () => instant(Date.now()),
+  speed: 1,
+  isSet: () => Date.now() >= FIRST_POSSIBLE,
+};
 
 /** A clock for demonstrations: it stood at `start` when the wall clock stood at `real` (ms). */
 export const fastClock = (start: number, real: number, speed: number): Clock => ({
   now: () => instant(Math.round(start + (Date.now() - real) * speed)),
   speed,
+  isSet: () => true,
 });
 
 /** A clock that stands still until it is set; for replays. */
@@ -25,12 +35,9 @@ export function steppedClock(start: number): Clock & { set(t: number): void } {
       now = t;
     },
     speed: 1,
+    isSet: () => true,
   };
 }
-
-/** Before this the hub's clock was never set: there was no hub to run. */
-const FIRST_POSSIBLE = Date.UTC(2024, 0, 1);
-export const clockIsSet = (now: number) => now >= FIRST_POSSIBLE;
 
 export type Calendar = {
   readonly zone: string;

@@ -1,5 +1,5 @@
 import type { Logger } from 'pino';
-import { type Clock, clockIsSet } from '../clock.ts';
+import type { Clock } from '../clock.ts';
 import { type Intaken, makeIntake } from '../intake/index.ts';
 import { makeSnapshots } from '../snapshot/index.ts';
 import { openStore, type Store } from '../store/index.ts';
@@ -127,7 +127,7 @@ export function joinCore({ store, clock, log, onCrossing = () => {}, waitMs }: C
     lastReadingAt: () => lastReadingAt,
     /** Looks at everything now, and brings tasks and alarms up to date. */
     look() {
-      if (!clockIsSet(clock.now())) return; // no task is opened or closed by a clock that is not set
+      if (!clock.isSet()) return; // no task is opened or closed by a clock that is not set
       if (kept.refresh()) this.refarmed();
       looking.look();
     },

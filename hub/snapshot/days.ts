@@ -8,14 +8,21 @@ import { columnsOf, pair, type Spots } from './spots.ts';
 
 const MINUTE = 60_000;
 const HOUR = 60 * MINUTE;
-/** A spell that reaches into a day may have begun this long before it. Ours. */
-const BEFORE = 24 * HOUR;
+/** A spell that reaches into a day may have begun this many days before it. Ours. */
+export const SPELL_DAYS = 3;
+const BEFORE = SPELL_DAYS * 24 * HOUR;
 /** Temperature and humidity read this far apart still belong together. Ours. */
 const TOGETHER = 10 * MINUTE;
 
 /** A gap longer than this is time not known. 30 min: disease accounting, common practice, no source;
  *  two and a half steps of a probe that reports more seldom: ours. */
-export const longestGap = (everyMs: number) => minutes(Math.max(30, (2.5 * everyMs) / MINUTE));
+export const longestGap = (everyMs: number) =>
+  minutes(Math.min(LONGEST_GAP, Math.max(30, (2.5 * everyMs) / MINUTE)));
+/** A reading never speaks for more than a day. Ours. */
+const LONGEST_GAP = 1440; // min
+
+/** How far past midnight to look, to join a day's last reading to the next day's first. */
+export const joinedAfter = (everyMs: number) => Math.max(2 * HOUR, longestGap(everyMs) * MINUTE);
 
 /** The days of a place: worked out once, kept, and made again when readings of that day change. */
 export function makeDays(store: Store, spots: Spots, farm: () => Farm, calendar: () => Calendar) {
@@ -24,13 +31,13 @@ export function makeDays(store: Store, spots: Spots, farm: () => Farm, calendar:
     if (!place) return null;
     const { begins, ends } = calendar().bounds(day);
     const from = begins - BEFORE;
-    const to = ends + 2 * HOUR; // to join the day's last reading to the next day's first
     for (const spot of spots.ordered(placeId, begins, ends)) {
+      const here = spots.overlapping(placeId, spot, begins, ends).at(-1);
+      const every = (here && store.probes.get(here.probe)?.everyMs) ?? 5 * MINUTE;
+      const to = ends + joinedAfter(every);
       const temperature = spots.points(placeId, spot, 'temperature', from, to);
       if (!temperature.some(({ t }) => t >= begins && t < ends)) continue;
       const humidity = spots.points(placeId, spot, 'humidity', from, to);
-      const here = spots.overlapping(placeId, spot, begins, ends).at(-1);
-      const every = (here && store.probes.get(here.probe)?.everyMs) ?? 5 * MINUTE;
       const wet = place.wet ?? WET;
       const facts = dayFacts(
         pair(columnsOf(temperature), columnsOf(humidity), Math.max(TOGETHER, every / 2)) as {

@@ -2,7 +2,7 @@ import type { Calendar, Clock } from '../clock.ts';
 import type { Farm } from '../farm/index.ts';
 import type { Changed, Store } from '../store/index.ts';
 import { makeCrossings } from './crossings.ts';
-import { makeDays } from './days.ts';
+import { joinedAfter, makeDays, SPELL_DAYS } from './days.ts';
 import { makeNights } from './nights.ts';
 import { makeSpots } from './spots.ts';
 import { makeTake } from './take.ts';
@@ -14,8 +14,7 @@ export { type PlaceFacts, placeFacts, type SpotFacts } from './nowFacts.ts';
 export { pair, SPOT_ORDER } from './spots.ts';
 export { type StripsFacts, stripsFacts } from './strips.ts';
 
-/** Readings this long after midnight are used to join a day's last reading to the next. */
-const JOINED = 2 * 3_600_000; // ms, see days.ts
+const DEFAULT_EVERY = 300_000; // ms
 
 export type Snapshots = ReturnType<typeof makeSnapshots>;
 
@@ -42,14 +41,16 @@ export function makeSnapshots(
     fold(): Changed[] {
       if (!store.rollups.isStale()) return [];
       const changed = store.rollups.fold(dayAround);
-      for (const { probe, from, to } of changed)
+      for (const { probe, from, to } of changed) {
+        const every = store.probes.get(probe)?.everyMs ?? DEFAULT_EVERY;
         for (const place of spots.placesOf(probe, from, to)) {
-          // A day is joined to the first readings after it, and looks back a day for its spells.
-          const first = calendar().dayOf(from - JOINED);
-          const last = calendar().add(calendar().dayOf(to), 1);
+          // A day is joined to the first readings after it, and looks back some days for its spells.
+          const first = calendar().dayOf(from - joinedAfter(every));
+          const last = calendar().add(calendar().dayOf(to), SPELL_DAYS);
           store.placeFacts.drop(place, first, last);
           nights.touched(place, from);
         }
+      }
       return changed;
     },
     /** Probes were moved, or the farm's description changed: all that was made from it is stale. */

@@ -1,4 +1,4 @@
-import { fitNightLow, predictNightLow } from '../frost/index.ts';
+import { fitNightLow, type NightLowModel, predictNightLow } from '../frost/index.ts';
 import type { Celsius } from '../units.ts';
 import type { NightForecast, NightRecord } from './snapshot.ts';
 
@@ -38,17 +38,30 @@ const WIDE_DF = 4;
 
 type Kind = 'evening' | 'afternoon';
 
+// Past nights change once a day, looks come every five minutes: the same list is fitted once.
+const fitted = new WeakMap<readonly NightRecord[], Partial<Record<Kind, NightLowModel | null>>>();
+
+function modelOf(nights: readonly NightRecord[], kind: Kind): NightLowModel | null {
+  const models = fitted.get(nights) ?? {};
+  fitted.set(nights, models);
+  const made = models[kind];
+  if (made !== undefined) return made;
+  const known = nights.flatMap((night) => {
+    const predictor = night[kind];
+    return predictor === null || night.low === null ? [] : [{ ...predictor, low: night.low }];
+  });
+  const model = known.length < NIGHTS_TO_FIT ? null : fitNightLow(known);
+  models[kind] = model;
+  return model;
+}
+
 function regression(
   nights: readonly NightRecord[],
   kind: Kind,
   today: Predictor,
 ): Beforehand | null {
-  const known = nights.flatMap((night) => {
-    const predictor = night[kind];
-    return predictor === null || night.low === null ? [] : [{ ...predictor, low: night.low }];
-  });
-  if (known.length < NIGHTS_TO_FIT) return null;
-  const model = fitNightLow(known);
+  const model = modelOf(nights, kind);
+  if (model === null) return null;
   const low = predictNightLow(model, today);
   return {
     low: { mean: low.mean, sd: Math.max(low.sd, LEAST_SPREAD), df: low.df },
@@ -79,11 +92,26 @@ function recentDrops(nights: readonly NightRecord[], kind: Kind, today: Predicto
   return spreadOf(drops, today.temperature);
 }
 
-const recentLows = (nights: readonly NightRecord[]) =>
-  spreadOf(
-    nights.flatMap(({ low }) => (low === null ? [] : [low as number])),
-    0,
-  );
+/**
+ * Last night's low again, as sure as one night has been like the next. Of the means of one to
+ * fourteen nights it had the smallest error on a year of airport nights (NOAA surface observations).
+ */
+function recentLows(nights: readonly NightRecord[]): Beforehand | null {
+  const lows = nights.slice(-MOST_NIGHTS - 1).map(({ low }) => low);
+  const changes = lows.flatMap((low, i) => {
+    const before = lows[i - 1];
+    return low === null || before === null || before === undefined ? [] : [low - before];
+  });
+  const last = lows.findLast((low) => low !== null);
+  if (last === undefined || last === null || changes.length < FEWEST_NIGHTS) return null;
+  const squares = changes.reduce((sum, change) => sum + change ** 2, 0);
+  const sd = Math.max(Math.sqrt(squares / changes.length), LEAST_SPREAD);
+  return {
+    low: { mean: last, sd, df: changes.length },
+    method: 'recent-nights',
+    nightsLearned: changes.length + 1,
+  };
+}
 
 function wideDefault({ evening, warmest }: Clues): Beforehand {
   const low =

@@ -62,7 +62,7 @@ export function valueAt(probe: number, quantity: Quantity, t: number): number {
   const noise = wobble(probe + (quantity === 'humidity' ? 100 : 0), t);
   if (probe % PLACES === 1)
     return quantity === 'temperature'
-      ? round(3.5 + 0.5 * Math.sin((2 * Math.PI * t) / (0.5 * HOUR)) + 0.1 * noise)
+      ? round(3.5 + 0.5 * Math.sin((2 * Math.PI * t) / (0.7 * HOUR)) + 0.3 * noise)
       : round(88 + noise);
   const front = Math.sin((2 * Math.PI * t) / (5.3 * DAY)); // weather that comes and goes
   if (quantity === 'humidity') return round(82 - 14 * day + 5 * front + noise);

@@ -77,7 +77,7 @@ export function historyFile(age: Age): string {
   write(END - DAYS[age] * DAY, fine, 30 * MINUTE, 14 * DAY);
   write(fine, END, 5 * MINUTE, 2 * DAY);
   hub.core.look();
-  const doubted = hub.core.store.refusals.since('0000-00-00');
+  const doubted = hub.core.store.refusals.since(0);
   if (doubted.length > 0)
     throw new Error(`Expected a history without doubtful readings, got ${doubted[0]?.last}`);
   hub.core.close();

@@ -52,4 +52,5 @@ test.skipIf(why !== '')(
       expect(printed).toEqual(JSON.parse(JSON.stringify(inProcess)));
     });
   },
+  120_000, // two replays of a year, one of them in a process that shares the machine with other tests
 );

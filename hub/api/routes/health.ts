@@ -1,4 +1,3 @@
-import { clockIsSet } from '../../clock.ts';
 import * as contract from '../../contract/index.ts';
 import { metricsText } from '../metrics.ts';
 import type { ApiParts } from '../parts.ts';
@@ -16,7 +15,7 @@ export function healthOf(parts: ApiParts): contract.Health {
   const looked = parts.lastLook();
   const lastReadingAt = parts.lastReadingAt();
   // The first look is taken before the pages are there: none means that it failed.
-  const late = looked === null ? clockIsSet(now) : now - looked.at > LOOK_LATE;
+  const late = looked === null ? parts.clock.isSet() : now - looked.at > LOOK_LATE;
   const failing = late || looked?.failure != null || !parts.brokerConnected();
   const status = failing
     ? 'failing'
@@ -29,7 +28,7 @@ export function healthOf(parts: ApiParts): contract.Health {
     status,
     lastReadingAt: isoOrNull(lastReadingAt),
     evaluatedAt: isoOrNull(looked?.at ?? null),
-    clock: clockIsSet(now) ? 'ok' : 'unset',
+    clock: parts.clock.isSet() ? 'ok' : 'unset',
     store: parts.store.size(),
   };
 }

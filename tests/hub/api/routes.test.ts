@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import * as contract from '../../../hub/contract/index.ts';
-import { HOUR, MINUTE, servedHub } from '../smallFarm.ts';
+import { farmText, HOUR, MINUTE, servedHub } from '../smallFarm.ts';
 
 const T = Date.UTC(2026, 4, 10, 9);
 const iso = (t: number) => new Date(t).toISOString();
@@ -116,8 +116,7 @@ test.for([
 });
 
 test('a correction that takes a reading past its range does not take the pages with it', async () => {
-  const farm = (await import('../smallFarm.ts')).farmText({ offset: 5 });
-  const hub = await askedHub({ now: T, farm });
+  const hub = await askedHub({ now: T, farm: farmText({ offset: 5 }) });
   hub.send('p1', 'temperature', T, 58);
   hub.send('p1', 'humidity', T, 20);
   hub.core.look();
@@ -138,7 +137,9 @@ test('a value without end does not take the list of probes with it', async () =>
     () => {},
   );
   hub.core.intake.flush();
-  expect((await hub.get('/api/probes')).status).toBe(200);
+  const { status, body } = await hub.get('/api/probes');
+  expect(status).toBe(200);
+  expect(contract.probe.array().parse(body)).toEqual(body);
 });
 
 test('health tells of late readings and of a broker that is away', async () => {
