@@ -71,12 +71,13 @@ const replay = z.strictObject({
 const importing = z.strictObject({
   data: z.string().default('./dewpost-data'),
   farm: z.string().optional(),
+  clock: clock.optional(),
 });
 const farm = z.strictObject({ data: z.string().default('./dewpost-data') });
 const probe = z.strictObject({ data: z.string().default('./dewpost-data') });
-const nothing = z.strictObject({});
+const copy = z.strictObject({ data: z.string().default('./dewpost-data') });
 
-const schemas = { start, replay, import: importing, farm, probe, nothing };
+const schemas = { start, replay, import: importing, farm, probe, backup: copy, restore: copy };
 export type Verb = keyof typeof schemas;
 export type Settings<V extends Verb> = z.output<(typeof schemas)[V]>;
 

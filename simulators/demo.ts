@@ -57,7 +57,9 @@ async function demo(abort: AbortController): Promise<void> {
   const file = join(folder, 'history.ndjson');
   const lines = writeHistory(scenario, { from, to: start, seed }, file);
   say(`Importing ${lines.toLocaleString('en')} readings …`);
-  await runHub(hub, ['import', '--data', folder, '--farm', farm, file], abort.signal);
+  const then = clockText({ start, real: Date.now(), speed: 1 });
+  const taken = ['--data', folder, '--farm', farm, '--clock', then];
+  await runHub(hub, ['import', ...taken, file], abort.signal);
 
   // Made before the clock starts: at 600 times, a second of stepping is ten minutes of silence.
   const world = createWorld(scenario.plan, seed);

@@ -23,5 +23,9 @@ export function parseClock(text: string): SimulatedClock {
   return createSimulatedClock(start, Number(real), Number(speed));
 }
 
-export const clockText = ({ start, real, speed }: SimulatedClock) =>
+export const clockText = ({
+  start,
+  real,
+  speed,
+}: Pick<SimulatedClock, 'start' | 'real' | 'speed'>) =>
   `${new Date(start).toISOString()}/${real}/${speed}`;

@@ -2,8 +2,8 @@ import { randomBytes } from 'node:crypto';
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import * as contract from '../contract/index.ts';
 import { hashPassword, passwordFits } from '../passwords.ts';
+import type { App } from './app.ts';
 import { type ApiParts, Refused } from './parts.ts';
-import type { App } from './server.ts';
 
 const COOKIE = 'dewpost';
 const SIGNED_IN_FOR = 90 * 86_400_000; // ms: a season's phone need not sign in each morning
@@ -12,9 +12,8 @@ export const CLAIM_CODE = 'claim-code';
 /** Tries to sign in, per address and minute. Ours. */
 const TRIES = 10;
 /** Reached without signing in: whether the hub lives, and how to sign in. */
-const OPEN_PATHS = new Set([
+const OPEN_ROUTES = new Set([
   '/api/health',
-  '/metrics',
   '/api/who',
   '/api/claim',
   '/api/sign-in',
@@ -34,7 +33,6 @@ export const whoIs = (request: FastifyRequest) => request.person ?? 'grower';
 export function guard(app: App, parts: ApiParts) {
   app.decorateRequest('person', null);
   app.addHook('onRequest', async (request) => {
-    const path = request.url.split('?')[0] ?? '';
     // A page of another site, or a name that somebody else points at this machine, must not act here.
     if (parts.open && !LOOPBACK.test(request.headers.host ?? ''))
       throw new Refused(
@@ -48,8 +46,10 @@ export function guard(app: App, parts: ApiParts) {
     const session = cookie ? request.unsignCookie(cookie) : null;
     if (session?.valid && session.value)
       request.person = parts.store.people.session(session.value, Date.now()) ?? null;
-    const guarded = path.startsWith('/api/') || path === '/metrics';
-    if (guarded && !parts.open && !OPEN_PATHS.has(path) && request.person === null)
+    // By the route that was found, not by the address as it was written: that can be written many ways.
+    const route = request.routeOptions.url ?? '';
+    const guarded = route.startsWith('/api/');
+    if (guarded && !parts.open && !OPEN_ROUTES.has(route) && request.person === null)
       throw new Refused(401, 'Expected somebody who is signed in, got nobody');
   });
 }
@@ -61,6 +61,9 @@ const hostOf = (origin: string) => {
     return null;
   }
 };
+
+const claimedAlready = () =>
+  new Refused(409, 'Expected a hub that nobody has claimed, got one that is claimed: sign in');
 
 function startSession(parts: ApiParts, reply: FastifyReply, name: string) {
   const id = randomBytes(24).toString('base64url');
@@ -87,11 +90,7 @@ export function accessRoutes(app: App, parts: ApiParts) {
     async (request, reply) => {
       const { code, name, password } = request.body;
       const kept = people.secret(CLAIM_CODE);
-      if (people.claimed() || kept === undefined)
-        throw new Refused(
-          409,
-          'Expected a hub that nobody has claimed, got one that is claimed: sign in',
-        );
+      if (people.claimed() || kept === undefined) throw claimedAlready();
       if (!(await passwordFits(code.trim().toLowerCase(), kept)))
         throw new Refused(
           403,
@@ -99,6 +98,8 @@ export function accessRoutes(app: App, parts: ApiParts) {
         );
       const hash = await hashPassword(password);
       parts.store.transaction(() => {
+        // Somebody else may have claimed it while the password was worked on.
+        if (people.claimed()) throw claimedAlready();
         people.add(name, hash);
         people.dropSecret(CLAIM_CODE);
       });

@@ -1,4 +1,5 @@
 export { CLAIM_CODE } from './access.ts';
+export type { App } from './app.ts';
 export type { ApiParts } from './parts.ts';
 export { openTasks } from './present.ts';
-export { type App, buildServer } from './server.ts';
+export { buildServer } from './server.ts';

@@ -36,7 +36,6 @@ export type ApiParts = {
   readonly answer: (id: string, answer: Answer, who: string) => Task | undefined;
   /** Looks at everything again, because somebody changed something. */
   readonly look: () => void;
-  readonly refarmed: () => void;
   readonly feed: {
     on<Name extends keyof Happening>(
       name: Name,

@@ -4,24 +4,17 @@ import helmet from '@fastify/helmet';
 import rateLimit from '@fastify/rate-limit';
 import staticFiles from '@fastify/static';
 import swagger from '@fastify/swagger';
-import Fastify, { type FastifyError } from 'fastify';
-import {
-  hasZodFastifySchemaValidationErrors,
-  isResponseSerializationError,
-  jsonSchemaTransform,
-  serializerCompiler,
-  validatorCompiler,
-  type ZodTypeProvider,
-} from 'fastify-type-provider-zod';
-import { type Complaint, refusal } from '../words/index.ts';
+import { jsonSchemaTransform } from 'fastify-type-provider-zod';
 import { accessRoutes, guard } from './access.ts';
-import { type ApiParts, Refused } from './parts.ts';
+import { type App, makeApp } from './app.ts';
+import type { ApiParts } from './parts.ts';
 import { eventRoutes } from './routes/events.ts';
 import { healthRoutes } from './routes/health.ts';
 import { placeRoutes } from './routes/places.ts';
 import { probeRoutes } from './routes/probes.ts';
 import { taskRoutes } from './routes/tasks.ts';
 import { todayRoutes } from './routes/today.ts';
+import { sayFault } from './sayFault.ts';
 
 export type ServerOptions = {
   /** Signs the session cookies. */
@@ -31,20 +24,6 @@ export type ServerOptions = {
   readonly version: string;
   readonly onFault: (error: unknown) => void;
 };
-
-const MOST_BODY = 64 * 1024; // bytes; ours: an answer or a placing is under 1 kB
-
-export type App = Awaited<ReturnType<typeof makeApp>>;
-async function makeApp() {
-  const app = Fastify({
-    bodyLimit: MOST_BODY,
-    forceCloseConnections: true,
-    routerOptions: { maxParamLength: 300 },
-  });
-  app.setValidatorCompiler(validatorCompiler);
-  app.setSerializerCompiler(serializerCompiler);
-  return app.withTypeProvider<ZodTypeProvider>();
-}
 
 /** The pages and their JSON, ready to listen or to be asked without a port. */
 export async function buildServer(parts: ApiParts, options: ServerOptions): Promise<App> {
@@ -79,28 +58,7 @@ export async function buildServer(parts: ApiParts, options: ServerOptions): Prom
     transform: jsonSchemaTransform,
   });
 
-  app.setErrorHandler((error: FastifyError | Refused, request, reply) => {
-    if (hasZodFastifySchemaValidationErrors(error)) {
-      const first = error.validation[0]?.params.issue as Complaint | undefined;
-      const part = error.validationContext ?? 'body';
-      const given = {
-        body: request.body,
-        querystring: request.query,
-        params: request.params,
-        headers: {},
-      }[part];
-      const sentence = first ? refusal(first, given) : error.message;
-      return reply.code(400).send({ error: sentence });
-    }
-    const status = error.statusCode ?? 500;
-    if (status >= 500 || isResponseSerializationError(error)) {
-      if (!(error instanceof Refused)) options.onFault(error);
-      const said =
-        error instanceof Refused ? error.message : 'The hub failed to answer; its log says why';
-      return reply.code(Math.max(status, 500)).send({ error: said });
-    }
-    return reply.code(status).send({ error: error.message });
-  });
+  app.setErrorHandler(sayFault(options.onFault));
 
   guard(app, parts);
   accessRoutes(app, parts);

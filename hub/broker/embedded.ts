@@ -78,6 +78,7 @@ export async function startEmbedded(options: EmbeddedOptions): Promise<Broker> {
   return {
     address: `mqtt://${host}:${boundPort}`,
     connected: () => server.listening,
+    listen: () => {},
     publish: (topic, payload, { retain = false } = {}) =>
       new Promise((resolve, reject) => {
         aedes.publish(

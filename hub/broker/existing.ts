@@ -13,6 +13,8 @@ export type ExistingOptions = {
   readonly onConnect: () => void;
 };
 
+const REFUSED = 0x80; // MQTT 3.1.1, section 3.9.3: SUBACK return code for a failure
+
 /** A hub that starts before its broker does not give up: it waits this long, then goes on trying. */
 const FIRST_ANSWER_WITHIN = 5000; // ms, ours
 
@@ -44,9 +46,18 @@ export async function connectExisting(options: ExistingOptions): Promise<Broker>
     });
   };
   client.on('error', () => {}); // it reconnects by itself; `connected` tells how it stands
+  let wanted = filters;
+  /** Why the broker does not let the hub read; null while it does. */
+  let refused: string | null = null;
+  const subscribe = (done: () => void = () => {}) =>
+    client.subscribe([...wanted], { qos: 1 }, (error, granted) => {
+      const denied = (granted ?? []).filter(({ qos }) => qos >= REFUSED).map(({ topic }) => topic);
+      refused = error?.message ?? (denied.length > 0 ? denied.join(', ') : null);
+      done();
+    });
   const subscribed = new Promise<void>((resolve) => {
     client.on('connect', () => {
-      client.subscribe([...filters], { qos: 1 }, () => resolve());
+      subscribe(resolve);
       onConnect();
     });
   });
@@ -60,7 +71,11 @@ export async function connectExisting(options: ExistingOptions): Promise<Broker>
 
   return {
     address: withoutPassword(url),
-    connected: () => client.connected,
+    connected: () => client.connected && refused === null,
+    listen(next) {
+      wanted = next;
+      if (client.connected) subscribe();
+    },
     publish: async (topic, payload, { retain = false } = {}) => {
       if (!client.connected) return; // said again at the next connection, not piled up until then
       await client.publishAsync(topic, payload, { qos: 1, retain });

@@ -12,6 +12,8 @@ export type Broker = {
   /** Where probes reach it, for people to read. */
   readonly address: string;
   publish(topic: string, payload: string, options?: { retain?: boolean }): Promise<void>;
+  /** From now on these topics are read, too; the broker inside reads all. */
+  listen(filters: readonly string[]): void;
   /** Whether messages can come in now. */
   connected(): boolean;
   close(): Promise<void>;

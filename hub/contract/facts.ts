@@ -110,6 +110,22 @@ export const placement = z.object({
   to: time.nullable(),
 });
 
+/** Messages and readings refused or doubted, by reason. */
+const refusedOnes = z.object({
+  reason: z.string(),
+  words: z.string(),
+  count: z.number().int(),
+  /** The newest: field, value and what was expected. */
+  last: z.string(),
+  lastAt: time,
+});
+
+/** Messages that no known probe sent, counted over the last 24 hours. */
+export const refused = refusedOnes.extend({
+  /** The probe's name or the topic, as it was sent. */
+  source: z.string(),
+});
+
 export const probe = z.object({
   id: probeName,
   /** null while unclaimed. */
@@ -132,26 +148,7 @@ export const probe = z.object({
   /** Where it seems to belong, for an unclaimed one, with the reason in words. */
   suggestion: z.object({ place: z.string(), spot, words: z.string() }).nullable(),
   /** Messages and readings refused or doubted in the last 24 hours, by reason. */
-  refused: z.array(
-    z.object({
-      reason: z.string(),
-      words: z.string(),
-      count: z.number().int(),
-      last: z.string(),
-      lastAt: time,
-    }),
-  ),
-});
-
-/** Messages that no known probe sent, counted over the last 24 hours. */
-export const refused = z.object({
-  /** The probe's name or the topic, as it was sent. */
-  source: z.string(),
-  reason: z.string(),
-  words: z.string(),
-  count: z.number().int(),
-  last: z.string(),
-  lastAt: time,
+  refused: z.array(refusedOnes),
 });
 
 export const placeProbe = z.strictObject({

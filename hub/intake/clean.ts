@@ -165,8 +165,11 @@ export function cleaner(recall: Recall, offsetOf: (probe: string, quantity: stri
         'clock',
         `Expected a time between 2000 and now, got ${new Date(clampTime(said)).toISOString()}`,
       );
-    } else if (!(raw >= limits.from && raw <= limits.to)) {
-      doubt('out-of-range', `Expected ${quantity} from ${limits.from} to ${limits.to}, got ${raw}`);
+    } else if (!inRange(raw, limits) || !inRange(value, limits)) {
+      doubt(
+        'out-of-range',
+        `Expected ${quantity} from ${limits.from} to ${limits.to}, got ${value === raw ? raw : `${raw} corrected to ${value}`}`,
+      );
     } else {
       const known = pastOf(probe, quantity);
       // A reading from before the newest is a late one: the checks that look back don't apply.
@@ -219,6 +222,8 @@ export function cleaner(recall: Recall, offsetOf: (probe: string, quantity: stri
   });
 }
 
+const inRange = (value: number, { from, to }: { readonly from: number; readonly to: number }) =>
+  value >= from && value <= to;
 const minutesSince = (known: Past, t: number) =>
   known.last ? Math.round((t - known.last.t) / MINUTE) : 0;
 /** The range of times a date can be written for. */

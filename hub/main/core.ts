@@ -2,7 +2,7 @@ import type { Logger } from 'pino';
 import type { Clock } from '../clock.ts';
 import { type Intaken, makeIntake } from '../intake/index.ts';
 import { makeSnapshots } from '../snapshot/index.ts';
-import { openStore, type Store } from '../store/index.ts';
+import type { Store } from '../store/index.ts';
 import { makeTasks } from '../tasks/index.ts';
 import { keepFarm } from './farmKept.ts';
 import { makeFeed } from './feed.ts';
@@ -25,8 +25,6 @@ export type CoreParts = {
   readonly waitMs?: number;
 };
 export type Core = ReturnType<typeof joinCore>;
-
-export { openStore };
 
 /** Intake, store, snapshot, rules and tasks, joined; without wires, timers or pages. */
 export function joinCore({ store, clock, log, onCrossing = () => {}, waitMs }: CoreParts) {
@@ -113,6 +111,12 @@ export function joinCore({ store, clock, log, onCrossing = () => {}, waitMs }: C
     heardAt: (probe) => heard.get(probe)?.at ?? null,
   });
 
+  /** The farm's description was changed by hand. */
+  const refarmed = () => {
+    offsets = new Map();
+    snapshots.refarmed();
+  };
+
   return {
     store,
     clock,
@@ -128,16 +132,19 @@ export function joinCore({ store, clock, log, onCrossing = () => {}, waitMs }: C
     /** Looks at everything now, and brings tasks and alarms up to date. */
     look() {
       if (!clock.isSet()) return; // no task is opened or closed by a clock that is not set
-      if (kept.refresh()) this.refarmed();
+      try {
+        if (kept.refresh()) {
+          refarmed();
+          feed.tell('farm', kept.farm());
+        }
+      } catch (error) {
+        log.error(error, 'the farm could not be read again'); // the one in memory goes on
+      }
       looking.look();
     },
     lastLook: looking.last,
     answer: looking.answer,
-    /** Probes or the farm's description were changed by hand. */
-    refarmed() {
-      offsets = new Map();
-      snapshots.refarmed();
-    },
+    refarmed,
     close() {
       intake.flush();
       store.close();

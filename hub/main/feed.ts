@@ -1,4 +1,5 @@
 import type { Alarm } from '../alarms/index.ts';
+import type { Farm } from '../farm/index.ts';
 import type { StoredReading } from '../store/index.ts';
 import type { Task } from '../tasks/index.ts';
 
@@ -8,6 +9,8 @@ export type Happening = {
   task: Task;
   alarm: Alarm;
   looked: { readonly at: number };
+  /** Its description changed. */
+  farm: Farm;
 };
 type Listener<Name extends keyof Happening> = (what: Happening[Name]) => void;
 
@@ -17,6 +20,7 @@ export function makeFeed(onFault: (error: unknown) => void) {
     task: new Set(),
     alarm: new Set(),
     looked: new Set(),
+    farm: new Set(),
   };
   return {
     /** @returns a function that stops listening. */

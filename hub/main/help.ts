@@ -12,10 +12,14 @@ const texts: Readonly<Record<string, string>> = {
   Feeds readings (one JSON object a line: probe, quantity, t, value) through the real intake, store
   and rules, under a clock that follows them. --limits FILE: a farm file with other limits.
   --json prints one document with days, tasks, alarms, frost and what was rejected.`,
-  import: `dewpost import FILE [--data DIR] [--farm FILE]
+  import: `dewpost import FILE [--data DIR] [--farm FILE] [--clock START/REAL/SPEED]
   Takes in readings, one JSON object a line: {"probe", "quantity", "t", "value"}; "unit" if another.`,
   farm: `dewpost farm check FILE | import FILE [--data DIR] | export FILE [--data DIR]
   Checks a farm file, puts it into the store, or writes the store's farm to a file.`,
+  backup: `dewpost backup FILE [--data DIR]
+  Copies everything into one file, also while the hub runs, and checks the copy.`,
+  restore: `dewpost restore FILE [--data DIR]
+  Puts a backup in place of what is there; the hub must not run. What was there is kept beside it.`,
   probe: `dewpost probe add NAME [--data DIR]
   Makes an MQTT password for a probe, and prints it once.`,
 };

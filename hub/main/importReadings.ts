@@ -1,14 +1,17 @@
-import { createReadStream, readFileSync } from 'node:fs';
+import { once } from 'node:events';
+import { createReadStream } from 'node:fs';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
 import { pino } from 'pino';
-import { wallClock } from '../clock.ts';
 import { probeName, quantity } from '../contract/index.ts';
 import { inKeptUnit, type RawReading, readTime } from '../intake/index.ts';
 import type { Settings } from '../settings.ts';
+import { openStore } from '../store/index.ts';
 import { shown } from '../words/index.ts';
-import { joinCore, openStore } from './core.ts';
+import { clockFrom } from './clockFrom.ts';
+import { joinCore } from './core.ts';
 import { importFarm } from './farmKept.ts';
+import { readText, unreadable } from './readText.ts';
 
 /** Lines that go into one commit. */
 const BATCH = 5000;
@@ -55,8 +58,12 @@ export type Imported = {
 export async function* readLines(
   file: string,
 ): AsyncGenerator<{ line: number; reading?: RawReading; fault?: string }> {
+  const input = createReadStream(file);
+  await once(input, 'open').catch((error) => {
+    throw unreadable(file, error);
+  });
   const lines = createInterface({
-    input: createReadStream(file),
+    input,
     crlfDelay: Number.POSITIVE_INFINITY,
   });
   let line = 0;
@@ -79,19 +86,19 @@ export async function importReadings(
   settings: Settings<'import'>,
 ): Promise<Imported> {
   const log = pino({ level: 'warn' }, pino.destination(2));
+  const clock = clockFrom(settings.clock);
   const store = openStore(join(settings.data, 'dewpost.db'));
   try {
     if (settings.farm !== undefined && store.farm() === undefined)
-      importFarm(store, readFileSync(settings.farm, 'utf8'), wallClock.now());
-    const core = joinCore({ store, clock: wallClock, log });
+      importFarm(store, readText(settings.farm), clock.now());
+    const core = joinCore({ store, clock, log });
     let batch: RawReading[] = [];
     let readings = 0;
     let refused = 0;
     const sentences: string[] = [];
-    let newest = 0;
     const flush = () => {
       let failure: Error | null | undefined;
-      core.intake.receiveReadings(batch, Math.max(core.clock.now(), newest), (error) => {
+      core.intake.receiveReadings(batch, clock.now(), (error) => {
         failure = error;
       });
       core.intake.flush();
@@ -102,7 +109,6 @@ export async function importReadings(
     for await (const { reading, fault } of readLines(file)) {
       if (reading) {
         batch.push(reading);
-        newest = Math.max(newest, reading.t ?? 0);
         if (batch.length >= BATCH) flush();
       } else {
         refused++;
@@ -111,6 +117,7 @@ export async function importReadings(
     }
     flush();
     core.snapshots.fold();
+    for (const _ of core.farm().places) core.snapshots.prepareDays();
     return { readings, refused, sentences };
   } finally {
     store.close();

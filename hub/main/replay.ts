@@ -1,13 +1,13 @@
-import { readFileSync } from 'node:fs';
 import { pino } from 'pino';
 import { steppedClock } from '../clock.ts';
 import type { AlarmEvent, Day, NightForecast, TaskEvent } from '../contract/index.ts';
 import type { RawReading } from '../intake/index.ts';
 import type { Settings } from '../settings.ts';
-import type { Entry } from '../store/index.ts';
-import { joinCore, openStore } from './core.ts';
+import { type Entry, openStore } from '../store/index.ts';
+import { joinCore } from './core.ts';
 import { Faults, importFarm } from './farmKept.ts';
 import { readLines } from './importReadings.ts';
+import { readText } from './readText.ts';
 
 const MINUTE = 60_000;
 const STEP = 5 * MINUTE;
@@ -53,9 +53,8 @@ export async function replay(settings: Settings<'replay'>): Promise<Replayed> {
     ]);
   const store = openStore(':memory:');
   const clock = steppedClock(settings.from ?? first.t);
-  importFarm(store, readFileSync(settings.farm, 'utf8'), clock.now());
-  if (settings.limits !== undefined)
-    importFarm(store, readFileSync(settings.limits, 'utf8'), clock.now());
+  importFarm(store, readText(settings.farm), clock.now());
+  if (settings.limits !== undefined) importFarm(store, readText(settings.limits), clock.now());
 
   let crossed = false;
   const core = joinCore({

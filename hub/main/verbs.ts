@@ -1,16 +1,17 @@
-import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { wallClock } from '../clock.ts';
 import { probeName } from '../contract/index.ts';
 import { readFarmFile } from '../farm/index.ts';
 import { hashPassword, newSecret } from '../passwords.ts';
 import { readSettings, WrongUse } from '../settings.ts';
+import { backUpStore, openStore, restoreStore } from '../store/index.ts';
 import { shown } from '../words/index.ts';
-import { openStore } from './core.ts';
 import { Faults, importFarm } from './farmKept.ts';
 import { help } from './help.ts';
 import { importReadings } from './importReadings.ts';
 import { version } from './package.ts';
+import { readText } from './readText.ts';
 import { replay } from './replay.ts';
 import { startHub } from './start.ts';
 
@@ -25,16 +26,6 @@ const file = (rest: readonly string[], what: string): string => {
     throw new WrongUse(`Expected one ${what}, got ${rest.length === 0 ? 'none' : rest.join(' ')}`);
   return name;
 };
-const readText = (name: string): string => {
-  try {
-    return readFileSync(name, 'utf8');
-  } catch (error) {
-    throw new Error(
-      `Expected a file that can be read, got ${shown(name)}: ${(error as Error).message}`,
-    );
-  }
-};
-
 const start: Verb = async (args) => {
   const { settings, rest } = readSettings('start', args);
   if (rest.length > 0) throw new WrongUse(`Expected no further words, got ${rest.join(' ')}`);
@@ -117,12 +108,28 @@ const probe: Verb = async (args) => {
   say('It is shown this once. Running this again makes a new one.');
 };
 
+const backup: Verb = async (args) => {
+  const { settings, rest } = readSettings('backup', args);
+  const to = file(rest, 'file to write');
+  await backUpStore(join(settings.data, 'dewpost.db'), to);
+  say(`A checked copy of everything is in ${to}.`);
+};
+
+const restore: Verb = async (args) => {
+  const { settings, rest } = readSettings('restore', args);
+  const store = join(settings.data, 'dewpost.db');
+  restoreStore(file(rest, 'backup'), store);
+  say(`The backup is in place. What was there before is in ${store}.before.`);
+};
+
 const verbs: Readonly<Record<string, Verb>> = {
   start,
   replay: replaying,
   import: importing,
   farm,
   probe,
+  backup,
+  restore,
 };
 
 /** Runs one verb. @returns the exit code: 0 done, 1 it failed, 2 wrong use. */
@@ -131,7 +138,7 @@ export async function runVerb([name, ...args]: readonly string[]): Promise<numbe
     say(version);
     return 0;
   }
-  const verb = name === undefined ? undefined : verbs[name];
+  const verb = name !== undefined && Object.hasOwn(verbs, name) ? verbs[name] : undefined;
   if (name === undefined || name === '--help' || (verb && args.includes('--help'))) {
     say(help(verb ? name : undefined));
     return name === undefined ? 2 : 0;

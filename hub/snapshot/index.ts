@@ -15,6 +15,8 @@ export { pair, SPOT_ORDER } from './spots.ts';
 export { type StripsFacts, stripsFacts } from './strips.ts';
 
 const DEFAULT_EVERY = 300_000; // ms
+/** After every calendar day there will be. */
+const END_OF_TIME = '9999-12-31';
 
 export type Snapshots = ReturnType<typeof makeSnapshots>;
 
@@ -29,6 +31,7 @@ export function makeSnapshots(
   const window = makeWindow(store, clock.now);
   const nights = makeNights(store, spots, farm, calendar);
   const days = makeDays(store, spots, farm, calendar);
+  let turn = 0;
   const dayAround = (t: number) => calendar().bounds(calendar().dayOf(t));
 
   return {
@@ -48,16 +51,32 @@ export function makeSnapshots(
           const first = calendar().dayOf(from - joinedAfter(every));
           const last = calendar().add(calendar().dayOf(to), SPELL_DAYS);
           store.placeFacts.drop(place, first, last);
+          if (place === farm().outside?.id)
+            for (const other of farm().places)
+              store.placeFacts.dropNights(other.id, calendar().dayOf(from), last);
           nights.touched(place, from);
         }
       }
       return changed;
     },
-    /** Probes were moved, or the farm's description changed: all that was made from it is stale. */
+    /** A probe was placed from `from` on: what was made of these places since is stale. */
+    moved(places: readonly string[], from: number) {
+      spots.refresh();
+      const first = calendar().dayOf(from);
+      for (const place of places) store.placeFacts.drop(place, first, END_OF_TIME);
+      nights.forgetAll();
+    },
+    /** The farm's description changed: all that was made with it is stale. */
     refarmed() {
       spots.refresh();
       store.placeFacts.dropAll();
       nights.forgetAll();
+    },
+    /** Works out days of one place that nobody has asked for yet; of the next one at the next call. */
+    prepareDays() {
+      const { places } = farm();
+      const place = places[turn++ % Math.max(1, places.length)];
+      if (place) days.between(place.id, '', END_OF_TIME, clock.now());
     },
   };
 }

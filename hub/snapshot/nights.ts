@@ -124,21 +124,28 @@ export function makeNights(store: Store, spots: Spots, farm: () => Farm, calenda
         store.placeFacts.nights(place, spot, first, lastNight).map((row) => [row.night, row.facts]),
       );
       const nights: NightRecord[] = [];
+      const fresh: NightRecord[] = [];
       for (let night = first; night <= lastNight; night = calendar().add(night, 1)) {
         const facts = kept.get(night);
         const record: NightRecord = facts ? JSON.parse(facts) : make(place, spot, night);
-        if (!facts) store.placeFacts.putNight(place, spot, night, JSON.stringify(record));
+        if (!facts) fresh.push(record);
         if (record.low !== null || record.evening !== null || nights.length > 0)
           nights.push(record);
       }
+      if (fresh.length > 0)
+        store.transaction(() => {
+          for (const record of fresh)
+            store.placeFacts.putNight(place, spot, record.night, JSON.stringify(record));
+        });
       const until = nightBounds(farm(), calendar(), lastNight)?.to ?? now;
       memory.set(key, { lastNight, until, nights });
       return nights;
     },
     /** Readings from `from` on changed: nights in memory that they belong to are made again. */
     touched(place: string, from: number) {
+      const everywhere = place === farm().outside?.id; // others may take their dew point from there
       for (const [key, { until }] of memory)
-        if (from < until && key.startsWith(`${place}\n`)) memory.delete(key);
+        if (from < until && (everywhere || key.startsWith(`${place}\n`))) memory.delete(key);
     },
     forgetAll: () => memory.clear(),
   };

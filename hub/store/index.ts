@@ -10,6 +10,7 @@ import { alarmsIn, forecastsIn, tasksIn } from './records.ts';
 import { refusalsIn } from './refusals.ts';
 import { rollupsIn } from './rollups.ts';
 
+export { backUpStore, restoreStore } from './copy.ts';
 export type { Entry } from './journal.ts';
 export type { Placement, ProbeRow } from './probes.ts';
 export type { Amendment, Point, RawPoint, StoredReading } from './readings.ts';

@@ -33,6 +33,7 @@ export function placeFactsIn(db: Db) {
       dropDays.run(place, first, last);
       dropNights.run(place, first, last);
     },
+    dropNights: (place: string, first: string, last: string) => dropNights.run(place, first, last),
     dropAll() {
       db.exec('DELETE FROM place_days; DELETE FROM spot_nights');
     },

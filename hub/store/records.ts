@@ -56,7 +56,8 @@ export function alarmsIn(db: Db) {
   const columns = 'SELECT id, place, kind, since, words, cleared_at AS clearedAt FROM alarms';
   const put = db.prepare(
     `INSERT INTO alarms (id, place, kind, since, words, cleared_at) VALUES (?, ?, ?, ?, ?, ?)
-     ON CONFLICT (id) DO UPDATE SET words = excluded.words, cleared_at = excluded.cleared_at`,
+     ON CONFLICT (id, since) DO UPDATE SET words = excluded.words,
+       cleared_at = excluded.cleared_at`,
   );
   const raised = db.prepare<[], AlarmRow>(`${columns} WHERE cleared_at IS NULL ORDER BY since`);
   const between = db.prepare<[number, number], AlarmRow>(

@@ -23,20 +23,26 @@ export function rollupsIn(db: Db) {
   );
   const anyStale = db.prepare<[], { one: number }>('SELECT 1 AS one FROM stale_hours LIMIT 1');
   const wipe = db.prepare('DELETE FROM stale_hours');
-  const replace = (table: 'hours' | 'days') => {
+  const replace = (table: 'hours' | 'days', source: string) => {
     const remove = db.prepare(`DELETE FROM ${table} WHERE series_id = ? AND t = ?`);
-    const make = db.prepare(
-      `INSERT INTO ${table} (series_id, t, n, min, max, sum)
-       SELECT ?, ?, count(*), min(value), max(value), sum(value) FROM readings
-       WHERE series_id = ? AND t >= ? AND t < ? AND flag IS NULL HAVING count(*) > 0`,
-    );
+    const make = db.prepare(`INSERT INTO ${table} (series_id, t, n, min, max, sum) ${source}`);
     return (id: number, from: number, to: number) => {
       remove.run(id, from);
       make.run(id, from, id, from, to);
     };
   };
-  const makeHour = replace('hours');
-  const makeDay = replace('days');
+  const fromReadings = `SELECT ?, ?, count(*), min(value), max(value), sum(value) FROM readings
+    WHERE series_id = ? AND t >= ? AND t < ? AND flag IS NULL HAVING count(*) > 0`;
+  const makeHour = replace('hours', fromReadings);
+  const makeOddDay = replace('days', fromReadings);
+  const makeWholeDay = replace(
+    'days',
+    `SELECT ?, ?, sum(n), min(min), max(max), sum(sum) FROM hours
+     WHERE series_id = ? AND t >= ? AND t < ? HAVING count(*) > 0`,
+  );
+  /** Where the zone is off by a part of an hour a day is not made of whole hours. */
+  const makeDay = (id: number, begins: number, ends: number) =>
+    (begins % HOUR === 0 && ends % HOUR === 0 ? makeWholeDay : makeOddDay)(id, begins, ends);
   const query = (table: 'hours' | 'days') =>
     db.prepare<[number, number, number], Rollup>(
       `SELECT t, n, min, max, sum FROM ${table} WHERE series_id = ? AND t >= ? AND t < ? ORDER BY t`,
@@ -55,26 +61,19 @@ export function rollupsIn(db: Db) {
     fold(dayAround: (t: number) => { begins: number; ends: number }): Changed[] {
       const changed: Changed[] = [];
       db.transaction(() => {
-        let series = -1;
-        let dayDone = Number.NEGATIVE_INFINITY;
+        const days = new Map<string, [id: number, begins: number, ends: number]>();
         for (const { series_id, t, probe } of stale.all()) {
-          if (series_id !== series) {
-            series = series_id;
-            dayDone = Number.NEGATIVE_INFINITY;
-          }
           makeHour(series_id, t, t + HOUR);
-          // An hour may straddle two days where the zone is off by half an hour.
           for (const at of [t, t + HOUR - 1]) {
-            if (at < dayDone) continue;
             const { begins, ends } = dayAround(at);
-            makeDay(series_id, begins, ends);
-            dayDone = ends;
+            days.set(`${series_id}:${begins}`, [series_id, begins, ends]);
           }
           const last = changed.at(-1);
           if (last && last.probe === probe && t <= last.to && t >= last.from) {
             changed[changed.length - 1] = { ...last, to: Math.max(last.to, t + HOUR) };
           } else changed.push({ probe, from: t, to: t + HOUR });
         }
+        for (const day of days.values()) makeDay(...day);
         wipe.run();
       })();
       return changed;

@@ -83,8 +83,9 @@ export const steps: readonly string[] = [
   -- Timing of each decision between looks: since when it says what it says.
   CREATE TABLE decisions (key TEXT PRIMARY KEY, body TEXT NOT NULL) WITHOUT ROWID;
   CREATE TABLE alarms (
-    id TEXT PRIMARY KEY, place TEXT NOT NULL, kind TEXT NOT NULL,
-    since INTEGER NOT NULL, words TEXT NOT NULL, cleared_at INTEGER
+    id TEXT NOT NULL, place TEXT NOT NULL, kind TEXT NOT NULL,
+    since INTEGER NOT NULL, words TEXT NOT NULL, cleared_at INTEGER,
+    PRIMARY KEY (id, since)
   ) WITHOUT ROWID;
   CREATE TABLE forecasts (
     place TEXT NOT NULL, spot TEXT NOT NULL, night TEXT NOT NULL, issued_at INTEGER NOT NULL,

@@ -27,7 +27,7 @@ export type TaskEventName = 'opened' | 'changed' | 'lapsed' | 'done' | 'no' | 'l
 
 /** What one decision has been saying from look to look. */
 export type Memory = {
-  /** Since when it says "leave" without a break; null while it says "act". */
+  /** When it first said "leave" since it last said "act"; null while it says "act". */
   readonly clearSince: number | null;
   /** The last answer to it, while its reason has not gone since. */
   readonly answered: { readonly answer: 'done' | 'no'; readonly at: number } | null;

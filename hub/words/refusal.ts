@@ -35,6 +35,11 @@ const dotted = (path: readonly PropertyKey[]) =>
     .join('')
     .replace(/^\./, '');
 
+/** Never shown back, not even to who sent it: an answer may end up in a log. */
+const SECRET = new Set<PropertyKey>(['password', 'code']);
+const got = (root: unknown, path: readonly PropertyKey[]) =>
+  path.some((key) => SECRET.has(key)) ? 'another one' : shown(at(root, path));
+
 /** "Expected number in places[0].limit, got "cold"": field, value and what was expected. */
 export function refusal(complaint: Complaint, root: unknown, where = ''): string {
   const { path, code, keys } = complaint;
@@ -49,5 +54,5 @@ export function refusal(complaint: Complaint, root: unknown, where = ''): string
     .replace(/^expected /i, '')
     .replace(/^Invalid (.*)$/, 'a valid $1');
   const field = path.length === 0 ? '' : ` in ${dotted(path)}`;
-  return `Expected ${wanted}${field}${where}, got ${shown(at(root, path))}`;
+  return `Expected ${wanted}${field}${where}, got ${got(root, path)}`;
 }

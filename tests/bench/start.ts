@@ -8,8 +8,8 @@
 import { copyFileSync, mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { connectAsync } from 'mqtt';
-import { openStore } from '../../hub/main/core.ts';
 import { importFarm } from '../../hub/main/farmKept.ts';
+import { openStore } from '../../hub/store/index.ts';
 import { benchFarm, probeId, QUANTITIES, valueAt } from './benchFarm.ts';
 import { END, folder, historyFile } from './history.ts';
 import { startProcess } from './hubProcess.ts';

@@ -52,16 +52,16 @@ export function smallHub({
   now = Date.UTC(2026, 4, 10, 9),
   farm = farmText(),
   open = true,
+  isSet = true,
   store: given = undefined as ReturnType<typeof tempStore> | undefined,
 } = {}): SmallHub {
   const { store, path } = given ?? tempStore();
-  const clock = steppedClock(now);
+  const clock = { ...steppedClock(now), isSet: () => isSet };
   if (store.farm() === undefined) importFarm(store, farm, now);
   const core = joinCore({ store, clock, log: quietLog, waitMs: 1 });
   const parts: ApiParts = {
     ...core,
     look: () => core.look(),
-    refarmed: () => core.refarmed(),
     brokerConnected: () => true,
     open,
   };

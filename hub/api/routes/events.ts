@@ -1,9 +1,9 @@
 import type { ServerResponse } from 'node:http';
 import { told } from '../../alarms/index.ts';
 import { type EventData, type EventName, quantity, spot } from '../../contract/index.ts';
+import type { App } from '../app.ts';
 import type { ApiParts } from '../parts.ts';
 import { iso, nameOf, shownTask } from '../present.ts';
-import type { App } from '../server.ts';
 
 /** A page that hears nothing for two and a half of these knows that the link is lost. */
 const PULSE = 10_000; // ms of a wall clock

@@ -1,8 +1,8 @@
 import * as contract from '../../contract/index.ts';
+import type { App } from '../app.ts';
 import { metricsText } from '../metrics.ts';
 import type { ApiParts } from '../parts.ts';
 import { isoOrNull } from '../present.ts';
-import type { App } from '../server.ts';
 
 const MINUTE = 60_000;
 /** A look is due every five minutes; this much without one is late. Ours. */

@@ -1,11 +1,12 @@
 import { z } from 'zod';
 import * as contract from '../../contract/index.ts';
+import type { App } from '../app.ts';
+import { newest } from '../newest.ts';
 import { type ApiParts, Refused } from '../parts.ts';
 import { shownPlace, shownPlaces } from '../present.ts';
 import { readSeries } from '../readSeries.ts';
-import type { App } from '../server.ts';
-import { newest } from './today.ts';
 
+const DAY = 86_400_000; // ms
 const DAYS_SHOWN = 30;
 const MOST_DAYS = 3660; // ten years
 const MOST_POINTS = 5000;
@@ -82,6 +83,11 @@ export function placeRoutes(app: App, parts: ApiParts) {
       const from = Date.parse(query.from);
       const to = Date.parse(query.to);
       if (from >= to) throw new Refused(400, `Expected from before ${query.to}, got ${query.from}`);
+      if (to - from > MOST_DAYS * DAY)
+        throw new Refused(
+          400,
+          `Expected at most ${MOST_DAYS} days, got from ${query.from} to ${query.to}`,
+        );
       return readSeries(parts, { ...query, place: id, spot: query.spot ?? null, from, to });
     },
   );

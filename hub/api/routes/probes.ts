@@ -1,10 +1,11 @@
 import { z } from 'zod';
 import * as contract from '../../contract/index.ts';
+import type { ProbeRow } from '../../store/index.ts';
 import { refusalWords } from '../../words/index.ts';
 import { whoIs } from '../access.ts';
+import type { App } from '../app.ts';
 import { type ApiParts, Refused } from '../parts.ts';
 import { iso } from '../present.ts';
-import type { App } from '../server.ts';
 import { shownProbe } from '../shownProbe.ts';
 
 const DAY = 86_400_000; // ms
@@ -13,15 +14,16 @@ export function probeRoutes(app: App, parts: ApiParts) {
   const { store, snapshots } = parts;
   const sinceYesterday = () => store.refusals.since(parts.clock.now() - DAY);
 
+  const shown = (probe: ProbeRow, refused = sinceYesterday()) =>
+    shownProbe(
+      parts,
+      probe,
+      refused.filter(({ source }) => source === probe.id),
+    );
+
   app.get('/api/probes', { schema: { response: { 200: contract.probe.array() } } }, () => {
     const refused = sinceYesterday();
-    return store.probes.all().map((probe) =>
-      shownProbe(
-        parts,
-        probe,
-        refused.filter(({ source }) => source === probe.id),
-      ),
-    );
+    return store.probes.all().map((probe) => shown(probe, refused));
   });
 
   // What no known probe sent: a typing mistake in a topic shows here.
@@ -60,6 +62,7 @@ export function probeRoutes(app: App, parts: ApiParts) {
         );
       const since = from === undefined ? sinceFirst(id, now) : Date.parse(from);
       if (since > now) throw new Refused(400, `Expected a time that is past in from, got ${from}`);
+      const before = snapshots.spots.currentOf(id)?.place;
       store.transaction(() => {
         store.probes.place(id, place, spot, since);
         store.journal.add({
@@ -71,9 +74,9 @@ export function probeRoutes(app: App, parts: ApiParts) {
           body: { spot, from: iso(since) },
         });
       });
-      parts.refarmed();
+      snapshots.moved(before === undefined ? [place] : [place, before], since);
       parts.look();
-      return shownProbe(parts, store.probes.get(id) ?? probe, []);
+      return shown(store.probes.get(id) ?? probe);
     },
   );
 

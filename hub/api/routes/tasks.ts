@@ -1,9 +1,9 @@
 import { z } from 'zod';
 import * as contract from '../../contract/index.ts';
 import { whoIs } from '../access.ts';
+import type { App } from '../app.ts';
 import { type ApiParts, Refused } from '../parts.ts';
 import { nameOf, openTasks, shownTask } from '../present.ts';
-import type { App } from '../server.ts';
 
 /** Ended tasks go back this far. Ours: what is older belongs to the season's review. */
 const ENDED_FOR = 14 * 86_400_000; // ms

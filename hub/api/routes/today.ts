@@ -1,20 +1,10 @@
 import * as contract from '../../contract/index.ts';
 import { stripsFacts } from '../../snapshot/index.ts';
 import { stripWords, todaySentence } from '../../words/index.ts';
+import type { App } from '../app.ts';
+import { newest } from '../newest.ts';
 import { type ApiParts, Refused } from '../parts.ts';
 import { iso, openTasks, shownCoolRoom, shownNight, shownPlace, shownPlaces } from '../present.ts';
-import type { App } from '../server.ts';
-
-/** The newest look; a hub that has just started has none yet. @throws Refused 503 */
-export function newest(parts: ApiParts) {
-  const looked = parts.lastLook();
-  if (!looked)
-    throw new Refused(
-      503,
-      'Expected a first look at the farm, got none yet: try again in a moment',
-    );
-  return looked;
-}
 
 export function todayRoutes(app: App, parts: ApiParts) {
   app.get('/api/today', { schema: { response: { 200: contract.today } } }, () => {

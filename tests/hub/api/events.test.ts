@@ -53,6 +53,7 @@ test('readings, tasks, alarms and looks arrive as they happen, in the form of th
   expect(events.reading.parse(await until('reading'))).toEqual({
     place: 'cool-room',
     spot: 'air',
+    probe: 'cold',
     quantity: 'temperature',
     t: new Date(T).toISOString(),
     value: 3.5,

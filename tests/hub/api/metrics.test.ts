@@ -54,7 +54,8 @@ async function metrics() {
 }
 
 test('a hub that has just started has metrics that parse', async () => {
-  const { get } = await metrics();
+  const { get, core } = await metrics();
+  core.look();
   const { samples } = await get();
   expect(samples.get('dewpost_up')).toBe(1);
   expect([...samples.keys()].some((key) => key.startsWith('dewpost_temperature'))).toBe(false);
@@ -83,6 +84,6 @@ test('refusals are counted by reason, and open tasks by kind', async () => {
   clock.set(T + HOUR);
   core.look();
   const { samples } = await get();
-  expect(samples.get('dewpost_refused_today{reason="out-of-range"}')).toBe(1);
+  expect(samples.get('dewpost_refused_in_a_day{reason="out-of-range"}')).toBe(1);
   expect(samples.get('dewpost_open_tasks{kind="see-to-probe"}')).toBeGreaterThan(0);
 });

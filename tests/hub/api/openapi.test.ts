@@ -101,18 +101,3 @@ test('the routes for today, places, tasks, probes and the cool room are describe
     ]),
   );
 });
-
-test('the routes for frost, logs, the journal and learning are described', async () => {
-  const journal = ['batches', 'lots', 'picks', 'losses'];
-  const wanted = [
-    'GET /api/frost/outlook',
-    'GET /api/frost/cut-back',
-    'GET /api/cool-rooms/{id}/log',
-    ...journal.flatMap((name) => [`GET /api/${name}`, `POST /api/${name}`]),
-    'GET /api/learn/losses',
-    'GET /api/learn/scorecard',
-    'GET /api/learn/crops',
-  ];
-  const there = await listed();
-  expect(wanted.filter((route) => !there.includes(route))).toEqual([]);
-});

@@ -156,7 +156,7 @@ test('a hub without readings says so, and one without a clock, too', async () =>
   const { get, core } = await askedHub();
   core.look();
   expect((await get('/api/health')).body).toMatchObject({ status: 'no-readings', clock: 'ok' });
-  const unset = await askedHub({ now: 60_000 });
+  const unset = await askedHub({ now: T, isSet: false });
   expect((await unset.get('/api/health')).body).toMatchObject({
     clock: 'unset',
     evaluatedAt: null,

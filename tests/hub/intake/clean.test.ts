@@ -100,7 +100,7 @@ test('a jump that the next reading confirms is believed from its first reading o
   const send = series();
   const cleaned = [send(20, 0), send(27, 5), send(27.5, 10)];
   expect(flags(cleaned)).toEqual([null, 'spike', null]);
-  expect(cleaned[2]?.amendments).toEqual([
+  expect(cleaned[2]?.amendments).toMatchObject([
     {
       probe: 'p1',
       quantity: 'temperature',

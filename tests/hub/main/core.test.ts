@@ -37,7 +37,7 @@ test('a probe nobody placed is kept, and one that never sent a reading is not ma
   receive(hub, 'garden/typo/temperature', 'warm');
   expect(hub.store.probes.get('stray')?.heardAt).toBe(T);
   expect(hub.store.probes.get('typo')).toBeUndefined();
-  expect(hub.store.refusals.since('2026-05-10')).toMatchObject([
+  expect(hub.store.refusals.since(T)).toMatchObject([
     { source: 'typo', reason: 'not-json', count: 1 },
   ]);
 });
@@ -95,9 +95,12 @@ test('one broken listener does not keep the others from hearing', () => {
 });
 
 test('no task is opened by a hub whose clock is not set', () => {
-  const hub = smallHub({ now: 60_000 });
+  const hub = smallHub({ now: T, isSet: false });
+  hub.send('p1', 'temperature', T, 20);
+  hub.clock.set(T + 9 * HOUR);
   hub.core.look();
   expect(hub.core.lastLook()).toBeNull();
+  expect(hub.core.tasks.open()).toEqual([]);
 });
 
 test('a silent probe is asked about once, and the task lapses when it is heard again', () => {

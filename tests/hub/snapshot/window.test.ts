@@ -81,7 +81,19 @@ test('after new, late, repeated and amended readings the window holds what the s
           const from = now - one.from * MINUTE;
           const to = from + one.span * MINUTE;
           const flag = one.stuck ? 'stuck' : null;
-          commit([], [{ probe: 'p1', quantity: 'temperature', from, to, flag }]);
+          commit(
+            [],
+            [
+              {
+                probe: 'p1',
+                quantity: 'temperature',
+                from,
+                to,
+                flag,
+                was: one.stuck ? null : 'stuck',
+              },
+            ],
+          );
         }
         agrees();
       }
@@ -104,7 +116,16 @@ test('a stuck stretch is known from its first reading until the value moves', ()
   commit([reading(T - 8 * HOUR, 5), reading(T - 7 * HOUR, 5)]);
   commit(
     [reading(T - HOUR, 5, 'stuck')],
-    [{ probe: 'p1', quantity: 'temperature', from: T - 8 * HOUR, to: T - HOUR - 1, flag: 'stuck' }],
+    [
+      {
+        probe: 'p1',
+        quantity: 'temperature',
+        from: T - 8 * HOUR,
+        to: T - HOUR - 1,
+        flag: 'stuck',
+        was: null,
+      },
+    ],
   );
   expect(window.stuckSince('p1', 'temperature')).toBe(T - 8 * HOUR);
   commit([reading(T, 5.2)]);

@@ -149,19 +149,19 @@ test('corrections are replaced as a whole', () => {
   expect(store.probes.offsets('p1')).toEqual({ humidity: 1 });
 });
 
-test('refusals are counted by source, reason and day, with the newest as an example', () => {
+test('refusals are counted by source and reason, with the newest as an example', () => {
   const { store } = tempStore();
-  const refuse = (day: string, t: number, sentence: string, reason = 'not-json') =>
-    store.refusals.add({ source: 'p1', reason, sentence, t }, day);
-  refuse('2026-05-09', 1, 'old');
-  refuse('2026-05-10', 2, 'first');
-  refuse('2026-05-10', 3, 'second');
-  refuse('2026-05-10', 4, 'other', 'spike');
-  expect(store.refusals.since('2026-05-10')).toEqual([
-    { source: 'p1', reason: 'not-json', count: 2, last: 'second', lastAt: 3 },
-    { source: 'p1', reason: 'spike', count: 1, last: 'other', lastAt: 4 },
+  const refuse = (t: number, sentence: string, reason = 'not-json') =>
+    store.refusals.add({ source: 'p1', reason, sentence, t });
+  refuse(T - 86_400_000, 'old');
+  refuse(T + 1, 'first');
+  refuse(T + 2, 'second');
+  refuse(T + 3, 'other', 'spike');
+  expect(store.refusals.since(T)).toEqual([
+    { source: 'p1', reason: 'not-json', count: 2, last: 'second', lastAt: T + 2 },
+    { source: 'p1', reason: 'spike', count: 1, last: 'other', lastAt: T + 3 },
   ]);
-  expect(store.refusals.since('2026-05-01')[0]).toMatchObject({ count: 3, last: 'second' });
+  expect(store.refusals.since(T - 86_400_000)[0]).toMatchObject({ count: 3, last: 'second' });
 });
 
 test('two tasks of one key are never open together', () => {
