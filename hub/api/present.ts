@@ -32,7 +32,10 @@ export function shownTask(task: Task, placeName: string): TaskShown {
     doBy: isoOrNull(task.doBy),
     from: isoOrNull(task.from),
     minutes: task.minutes,
-    saves: task.saves,
+    saves: {
+      amount: roundedOrNull(task.saves.amount),
+      money: roundedOrNull(task.saves.money),
+    },
     alarm: task.alarm !== null && task.state === 'open' && task.until === null,
     caution,
     openedAt: iso(task.openedAt),
@@ -52,8 +55,15 @@ export function openTasks(parts: ApiParts): TaskShown[] {
 
 export const nameOf = (parts: ApiParts, place: string) => parts.farm().place(place)?.name ?? place;
 
+/** More digits than anybody measured say nothing. */
+const rounded = (value: number, digits = 2) => Number(value.toFixed(digits));
+const roundedOrNull = (value: number | null, digits = 2) =>
+  value === null ? null : rounded(value, digits);
+
 export const shownNight = ({ fan: _, ...night }: Night): NightForecast => ({
   ...night,
+  low: { mean: rounded(night.low.mean), sd: rounded(night.low.sd), df: night.low.df },
+  pBelow: { at: night.pBelow.at, p: rounded(night.pBelow.p, 4) },
   issuedAt: iso(night.issuedAt),
   crossesAt: isoOrNull(night.crossesAt),
 });
@@ -61,7 +71,21 @@ export const shownNight = ({ fan: _, ...night }: Night): NightForecast => ({
 export const shownCoolRoom = (room: CoolRoomNow): CoolRoom => ({
   ...room,
   asOf: isoOrNull(room.asOf),
-  aboveLimit: { ...room.aboveLimit, since: isoOrNull(room.aboveLimit.since) },
+  drift: roundedOrNull(room.drift),
+  produceEstimate: roundedOrNull(room.produceEstimate),
+  holdOver: {
+    minutesToLimit: roundedOrNull(room.holdOver.minutesToLimit, 0),
+    tauHours: rounded(room.holdOver.tauHours),
+  },
+  aboveLimit: {
+    hours: rounded(room.aboveLimit.hours),
+    unknownHours: rounded(room.aboveLimit.unknownHours),
+    since: isoOrNull(room.aboveLimit.since),
+  },
+  energy: {
+    kWhPerDay: roundedOrNull(room.energy.kWhPerDay),
+    dutyCycle: roundedOrNull(room.energy.dutyCycle),
+  },
 });
 
 const shownSpot = (spot: SpotFacts): SpotNow => ({ ...spot, readAt: isoOrNull(spot.readAt) });

@@ -75,7 +75,9 @@ export async function fitsItsWidth(page: Page) {
   const root = 'document.documentElement';
   const wide = await page.evaluate<number>(`${root}.scrollWidth`);
   const view = await page.evaluate<number>(`${root}.clientWidth`);
-  expect(wide, `the page is ${wide} px wide in a window of ${view}`).toBeLessThanOrEqual(view);
+  expect
+    .soft(wide, `${page.url()} is ${wide} px wide in a window of ${view}`)
+    .toBeLessThanOrEqual(view);
 }
 
 /** Presses Tab until an element has the focus; one that a keyboard cannot reach is a fault. */

@@ -68,14 +68,29 @@ describe.skipIf(!hasChromium)(`taps and keys in Chromium${needsChromium}`, () =>
     },
   );
 
+  test.for(['/', '/places', '/probes'])(
+    'on %s the first Tab offers to skip to the page',
+    {
+      timeout: PATIENCE,
+    },
+    async (path) => {
+      const { page, close } = await openBrowser();
+      await page.goto(season.page + path);
+      await page.locator('article, li.place').first().waitFor();
+      await page.keyboard.press('Tab');
+      expect(await page.evaluate('document.activeElement?.textContent')).toBe('Skip to the page');
+      await page.keyboard.press('Enter');
+      expect(await page.evaluate('document.activeElement?.id')).toBe('main');
+      await close();
+    },
+  );
+
   test('a keyboard alone answers a task, and goes on where the next one is', {
     timeout: PATIENCE,
   }, async () => {
     const task = await taskOf('see-to-probe', 'south-patch');
     const opened = await openToday(1280);
     const { page } = opened;
-    await page.keyboard.press('Tab');
-    expect(await page.evaluate('document.activeElement?.textContent')).toBe('Skip to the page');
     await tabTo(page, `[aria-label="Done: ${task.title}"]`);
     // The focus can be seen: an outline of at least two pixels (WCAG 2.2, 2.4.13 says so for AAA).
     const outline = await page.evaluate<string>(
