@@ -21,12 +21,16 @@ import * as state from './state.ts';
 const SILENCE = 25_000; // ms; the hub pulses every 10 s, so two and a half missed
 const FIRST_WAIT = 1_000; // ms before trying again, doubled each time …
 const LONGEST_WAIT = 30_000; // … up to this
+const SAID_FOR = 8_000; // ms the hub's word for an answer stands on the screen
 const LEAST_BETWEEN = 3_000; // ms between two requests for today: a demonstration looks many times a second
 
 let source: EventSource | null = null;
 let silence: ReturnType<typeof setTimeout> | undefined;
 let retry: ReturnType<typeof setTimeout> | undefined;
+let fading: ReturnType<typeof setTimeout> | undefined;
 let wait = FIRST_WAIT;
+/** Counts changes of tasks that were told, so that an older answer is known to be older. */
+let taskEvents = 0;
 
 export async function startLive(): Promise<void> {
   const before = kept();
@@ -57,9 +61,9 @@ export async function connect(): Promise<void> {
       state.farm.value = farm;
       setClock(Date.parse(farm.now), farm.speed);
     });
-    // Ended tasks are asked for once; after that each one comes as an event.
-    await Promise.all([refresh(), refreshEnded()]);
+    // Listening first: what changes while the first answers are on their way comes as an event.
     listen();
+    await Promise.all([refresh(), refreshEnded()]);
   } catch (error) {
     lost(error);
   }
@@ -124,6 +128,7 @@ function lost(error: unknown): void {
 
 /** A task as the hub has stored it, from an event or as the answer to a command. */
 export function takeTask(task: Task): void {
+  taskEvents++;
   batch(() => {
     const before = state.today.value;
     if (before) state.today.value = { ...before, tasks: withOpenTask(before.tasks, task) };
@@ -137,6 +142,10 @@ export function takeAnswer(task: Task): void {
     takeTask(task);
     state.answered.value = task;
   });
+  clearTimeout(fading);
+  fading = setTimeout(() => {
+    state.answered.value = null;
+  }, SAID_FOR);
 }
 
 async function take<Shape>(
@@ -161,6 +170,7 @@ async function take<Shape>(
 }
 
 export async function refresh(): Promise<void> {
+  const before = taskEvents;
   await Promise.all([
     take<Today>('today', '/api/today', (today) => {
       state.today.value = today;
@@ -169,6 +179,8 @@ export async function refresh(): Promise<void> {
       state.strips.value = strips;
     }),
   ]);
+  // The answer may be older than an event that came meanwhile.
+  if (before !== taskEvents) refreshSoon();
   const { farm, today, strips } = state;
   if (farm.value && today.value) {
     keep({
@@ -181,10 +193,13 @@ export async function refresh(): Promise<void> {
   }
 }
 
-const refreshEnded = () =>
-  take<Task[]>('ended', '/api/tasks?state=ended', (tasks) => {
+async function refreshEnded(): Promise<void> {
+  const before = taskEvents;
+  await take<Task[]>('ended', '/api/tasks?state=ended', (tasks) => {
     state.ended.value = tasks;
   });
+  if (before !== taskEvents) await refreshEnded();
+}
 
 let refreshing = false;
 let asked = false;
@@ -221,8 +236,14 @@ export async function signOut(): Promise<void> {
   source?.close();
   forget();
   batch(() => {
+    state.farm.value = null;
     state.today.value = null;
     state.strips.value = null;
+    state.ended.value = [];
+    state.probes.value = null;
+    state.strangers.value = [];
+    state.alarms.value = new Map();
+    state.answered.value = null;
     state.signInNeeded.value = true;
   });
   state.who.value = await ask<Who>('/api/who');

@@ -87,7 +87,16 @@ function options(width: number, host: HTMLElement, say: (i: number | null) => vo
         values: (_, found, _axis, _space, step) =>
           found.map((t) => (step < MONTH ? shortDay : shortMonth)(calendarDay(t * 1000, 'UTC'))),
       },
-      { ...axis, size: 34, values: (_, found) => found.map((value) => words.number(value, 0)) },
+      {
+        ...axis,
+        size: 34,
+        // The lowest quarter belongs to the wet bars: no temperature is named there.
+        values: ({ scales }, found) => {
+          const { min = 0, max = 0 } = scales.y ?? {};
+          const least = (min ?? 0) + ((max ?? 0) - (min ?? 0)) / WET_SHARE;
+          return found.map((value) => (value < least ? '' : words.number(value, 0)));
+        },
+      },
     ],
     series: [
       {},

@@ -15,7 +15,7 @@ export function Place({ params }: { params: Params }) {
   const id = params.id ?? '';
   const zone = farm.value?.zone;
   const place = today.value?.places.find((found) => found.id === id);
-  const { days, fault, again } = useDays(id, zone);
+  const { days, fault, again } = useDays(id, place && zone);
   const back = (
     <p>
       <a class="back" href="/places">

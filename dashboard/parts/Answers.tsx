@@ -27,12 +27,12 @@ export function Answers({ task, zone }: { task: Task; zone: string }) {
       setSending(null);
     }
   };
-  const button = (answer: AnswerTask, label: string, name?: string) => (
+  const button = (key: string, answer: AnswerTask, label: string) => (
     <button
       type="button"
-      key={label}
+      key={key} // not the label, which changes with the minute
       class={answer.answer === 'done' ? 'main' : ''}
-      aria-label={words.task.answerTo(name ?? label, task.title)}
+      aria-label={words.task.answerTo(label, task.title)}
       aria-disabled={sending !== null}
       onClick={() => send(answer)}
     >
@@ -50,7 +50,7 @@ export function Answers({ task, zone }: { task: Task; zone: string }) {
         <div class="answers answers-later" key="later" ref={later}>
           {laterTimes(now, zone).map(({ when: name, until }) => {
             const label = `${words.task[name]}, ${when(until, zone, now)}`;
-            return button({ answer: 'later', until: new Date(until).toISOString() }, label);
+            return button(name, { answer: 'later', until: new Date(until).toISOString() }, label);
           })}
           <button type="button" class="plain" onClick={() => setChoosing(false)}>
             {words.task.back}
@@ -58,7 +58,7 @@ export function Answers({ task, zone }: { task: Task; zone: string }) {
         </div>
       ) : (
         <div class="answers" key="three">
-          {button({ answer: 'done' }, words.task.done)}
+          {button('done', { answer: 'done' }, words.task.done)}
           <button
             type="button"
             aria-label={words.task.answerTo(words.task.later, task.title)}
@@ -68,7 +68,7 @@ export function Answers({ task, zone }: { task: Task; zone: string }) {
           >
             {words.task.later}
           </button>
-          {button({ answer: 'no' }, words.task.no)}
+          {button('no', { answer: 'no' }, words.task.no)}
         </div>
       )}
       <div role="status">

@@ -1,4 +1,5 @@
 import type { Evidence } from '../../hub/contract/index.ts';
+import { farm } from '../state.ts';
 import { when } from '../times.ts';
 import { words } from '../words.ts';
 
@@ -33,6 +34,9 @@ function shown(value: number | string | null, unit: string, { zone, now }: Held)
   if (typeof value === 'string') {
     return INSTANT.test(value) ? when(Date.parse(value), zone, now) : value;
   }
-  if (unit === 'probability' && value !== null) return words.chance(value);
+  if (value !== null && unit === 'probability') return words.chance(value);
+  if (value !== null && unit === 'min') return words.span(value * 60_000);
+  if (value !== null && unit === 'h') return words.span(value * 3_600_000);
+  if (value !== null && unit === 'money' && farm.value) return words.money(value, farm.value.money);
   return words.withUnit(value, unit, value !== null && Number.isInteger(value) ? 0 : 1);
 }

@@ -13,9 +13,11 @@ export function Heading({ title, children }: { title: string; children?: Compone
     document.title = `${first}${title} · ${words.product}`;
   }, [title, alarm]);
   useEffect(() => {
-    // Not at the first page: a browser starts at the top by itself, with the skip link before all.
-    if (entered) ref.current?.focus({ preventScroll: location.hash !== '' });
-    entered = true;
+    // Not at the first page: a browser starts at the top by itself, with the skip link before all;
+    // nor when the same page is drawn anew because its facts have come.
+    if (entered !== null && entered !== location.pathname)
+      ref.current?.focus({ preventScroll: location.hash !== '' });
+    entered = location.pathname;
   }, []);
   return (
     <h1 ref={ref} tabIndex={-1}>
@@ -24,4 +26,5 @@ export function Heading({ title, children }: { title: string; children?: Compone
   );
 }
 
-let entered = false;
+/** The page entered last. */
+let entered: string | null = null;

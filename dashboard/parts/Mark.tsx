@@ -4,7 +4,7 @@ const shapes = {
   alarm: <path d="M8 1L15.5 15H.5Z" class="solid" />,
   care: <path d="M8 1L15.5 15H.5ZM8 6V10.5M8 12V13" class="line" />,
   wet: <path d="M1 1H15V15H1ZM1 8L8 1M1 15L15 1M8 15L15 8" class="line" />,
-  dry: <path d="M1 1H15V15H1Z" class="line" />,
+  dry: <path d="M2 14C2 6 6 2 14 2C14 10 10 14 2 14ZM2 14L10 6" class="line" />,
   unknown: <path d="M1 1H15V15H1Z" class="dashed" />,
   holding: <path d="M1 8H15M1 5V11M15 5V11" class="line" />,
   warming: <path d="M1 14L14 3M8 3H14V9" class="line" />,

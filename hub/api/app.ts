@@ -1,4 +1,4 @@
-import Fastify from 'fastify';
+import Fastify, { type FastifyReply } from 'fastify';
 import {
   serializerCompiler,
   validatorCompiler,
@@ -13,6 +13,10 @@ export async function makeApp() {
   const app = Fastify({
     bodyLimit: MOST_BODY,
     forceCloseConnections: true,
+    // An address that is none (a lone %), before any route is looked for.
+    frameworkErrors: (_error, request, reply: FastifyReply) => {
+      reply.code(400).send({ error: `Expected an address of the hub, got ${request.url}` });
+    },
     routerOptions: { maxParamLength: 300 },
   });
   app.setValidatorCompiler(validatorCompiler);

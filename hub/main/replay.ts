@@ -103,10 +103,12 @@ export async function replay(settings: Settings<'replay'>): Promise<Replayed> {
   const now = clock.now();
   const firstDay = core.calendar().dayOf(from);
   const lastDay = core.calendar().dayOf(Math.min(to, last.t));
+  // Whole days: what the file does not hold of the last one is not known.
+  const dayOver = core.calendar().bounds(lastDay).ends;
   const days = Object.fromEntries(
     core
       .farm()
-      .places.map(({ id }) => [id, core.snapshots.days.between(id, firstDay, lastDay, now)]),
+      .places.map(({ id }) => [id, core.snapshots.days.between(id, firstDay, lastDay, dayOver)]),
   );
   for (const { reason, count } of store.refusals.since(0))
     rejected.set(reason, (rejected.get(reason) ?? 0) + count);

@@ -20,7 +20,10 @@ function limitsOf(farm: Farm, placeId: string, quantity: string): number[] {
   );
 }
 
-/** Tells, reading by reading, whether a limit that matters has just been passed. */
+/** After a silence this long a reading is news, whatever it says. Ours. */
+const SILENCE = 30 * 60_000; // ms
+
+/** Tells, reading by reading, whether a limit that matters has just been passed, or a silence ended. */
 export function makeCrossings(spots: Spots, farm: () => Farm) {
   const newest = new Map<string, { t: number; value: number }>();
   return function crossed(readings: readonly StoredReading[]): boolean {
@@ -31,9 +34,13 @@ export function makeCrossings(spots: Spots, farm: () => Farm) {
       const before = newest.get(key);
       if (before && t <= before.t) continue;
       newest.set(key, { t, value });
-      if (!before || any) continue;
+      if (any) continue;
       const here = spots.currentOf(probe);
       if (!here) continue;
+      if (!before || t - before.t > SILENCE) {
+        any = true;
+        continue;
+      }
       any = limitsOf(farm(), here.place, quantity).some(
         (limit) => before.value > limit !== value > limit,
       );

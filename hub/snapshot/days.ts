@@ -26,10 +26,12 @@ export const joinedAfter = (everyMs: number) => Math.max(2 * HOUR, longestGap(ev
 
 /** The days of a place: worked out once, kept, and made again when readings of that day change. */
 export function makeDays(store: Store, spots: Spots, farm: () => Farm, calendar: () => Calendar) {
-  const make = (placeId: string, day: string): Day | null => {
+  const make = (placeId: string, day: string, now: number): Day | null => {
     const place = farm().place(placeId);
     if (!place) return null;
-    const { begins, ends } = calendar().bounds(day);
+    const { begins, ends: midnight } = calendar().bounds(day);
+    // What is still to come of today is not time without readings.
+    const ends = instant(Math.max(begins + 1, Math.min(midnight, now)));
     const from = begins - BEFORE;
     for (const spot of spots.ordered(placeId, begins, ends)) {
       const here = spots.overlapping(placeId, spot, begins, ends).at(-1);
@@ -93,7 +95,7 @@ export function makeDays(store: Store, spots: Spots, farm: () => Farm, calendar:
       const fresh: Day[] = [];
       for (let day = begin; day <= end; day = calendar().add(day, 1)) {
         const facts = kept.get(day);
-        const made: Day | null = facts ? JSON.parse(facts) : make(placeId, day);
+        const made: Day | null = facts ? JSON.parse(facts) : make(placeId, day, now);
         if (!made) continue;
         // Today is not over: it is worked out each time it is asked for.
         if (!facts && day < today) fresh.push(made);

@@ -52,7 +52,9 @@ function limitsOf(snapshot: Snapshot, place: PlaceNow): StripFacts['limits'] {
   if (place.cover) return [{ value: place.cover.damage, what: 'damage' }];
   const crop = snapshot.crops.find(({ id }) => id === place.crop);
   const limits: StripFacts['limits'] = [];
-  if (crop && crop.chill !== null) limits.push({ value: crop.chill, what: 'chill' });
+  // At freezing and below it is not chilling any more.
+  if (crop && crop.chill !== null)
+    limits.push({ value: crop.chill, what: crop.chill > 0 ? 'chill' : 'damage' });
   if (crop && crop.heatLimit !== null) limits.push({ value: crop.heatLimit, what: 'heat' });
   return limits;
 }

@@ -134,7 +134,8 @@ export function makeTake({ store, farm, calendar, spots, nights, window }: TakeP
         place: here?.place ?? null,
         spot: (here?.spot as SpotName | undefined) ?? null,
         every: minutes(everyMs / MINUTE),
-        placedAt: here ? instant(here.from) : null,
+        // From 0: placed by the farm file before anybody looked, so its silence has no beginning.
+        placedAt: here && here.from > 0 ? instant(here.from) : null,
         heardAt: heard === null ? null : instant(heard),
         stuck: (['temperature', 'humidity'] as const).flatMap((quantity) => {
           const from = window.stuckSince(id, quantity);

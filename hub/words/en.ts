@@ -210,45 +210,46 @@ type Say = (fact: Evidence) => string;
 
 const sentences: Readonly<Record<string, Say>> = {
   'wet-hours': ({ value }) => `Leaves have been wet for ${hoursOf(value)}.`,
-  'outside-drier-by': ({ value }) => `Outside air holds ${figure(value)} g/m³ less water.`,
+  'outside-drier-by': ({ value }) => `Outside air holds ${figure(value)}${HARD}g/m³ less water.`,
   'outside-damper-by': ({ value }) =>
-    `Outside air holds ${figure(value)} g/m³ more water, but the heat goes first.`,
+    `Outside air holds ${figure(value)}${HARD}g/m³ more water, but the heat goes first.`,
   'inside-temperature': ({ value, limit }) =>
-    `It is ${figure(value)} °C inside; venting starts at ${figure(limit)} °C.`,
+    `It is ${figure(value)}${HARD}°C inside; venting starts at ${figure(limit)}${HARD}°C.`,
   'heat-limit-near': ({ value, limit }) =>
-    `It is ${figure(value)} °C inside, close to the limit of ${figure(limit)} °C.`,
-  'outside-cooler-by': ({ value }) => `Outside is ${figure(value)} °C cooler.`,
+    `It is ${figure(value)}${HARD}°C inside, close to the limit of ${figure(limit)}${HARD}°C.`,
+  'outside-cooler-by': ({ value }) => `Outside is ${figure(value)}${HARD}°C cooler.`,
   'night-needs-warmth': ({ value }) =>
-    `Close again before dusk: the low outside tonight is about ${figure(value)} °C.`,
-  'tonight-outside-low': ({ value }) => `The low outside tonight is about ${figure(value)} °C.`,
+    `Close again before dusk: the low outside tonight is about ${figure(value)}${HARD}°C.`,
+  'tonight-outside-low': ({ value }) =>
+    `The low outside tonight is about ${figure(value)}${HARD}°C.`,
   'film-not-enough': ({ value }) =>
-    `That is ${figure(value)} °C below what the crop bears: film alone does not keep it, so cover inside or move trays.`,
+    `That is ${figure(value)}${HARD}°C below what the crop bears: film alone does not keep it, so cover inside or move trays.`,
   'purge-first': ({ value }) =>
-    `Outside air holds ${figure(value)} g/m³ less water: air the house for a quarter of an hour first.`,
+    `Outside air holds ${figure(value)}${HARD}g/m³ less water: air the house for a quarter of an hour first.`,
   'closed-stays-damp': ({ value }) =>
-    `It is at ${figure(value)} % humidity inside, and closed it stays damp.`,
+    `It is at ${figure(value)}${HARD}% humidity inside, and closed it stays damp.`,
   'chance-of-damage': ({ value, limit }) =>
     limit === null
-      ? `The chance of damage tonight is ${whole(value)} %.`
-      : `The chance of damage tonight is ${whole(value)} %; covering pays from ${whole(limit)} %.`,
+      ? `The chance of damage tonight is ${whole(value)}${HARD}%.`
+      : `The chance of damage tonight is ${whole(value)}${HARD}%; covering pays from ${whole(limit)}${HARD}%.`,
   'tonight-low': ({ value, limit }) =>
-    `Tonight’s low is about ${figure(value)} °C; damage begins at ${figure(limit)} °C.`,
-  'under-cover': ({ value }) => `It is ${figure(value)} °C under the covers.`,
-  'open-air': ({ value }) => `It is ${figure(value)} °C in the open, past the danger.`,
+    `Tonight’s low is about ${figure(value)}${HARD}°C; damage begins at ${figure(limit)}${HARD}°C.`,
+  'under-cover': ({ value }) => `It is ${figure(value)}${HARD}°C under the covers.`,
+  'open-air': ({ value }) => `It is ${figure(value)}${HARD}°C in the open, past the danger.`,
   'door-open-minutes': ({ value }) => `The door has been open for ${minutesOf(value)}.`,
   'steep-rise': ({ value }) =>
-    `The air rose by ${figure(value)} °C in minutes and stays up, as with an open door.`,
+    `The air rose by ${figure(value)}${HARD}°C in minutes and stays up, as with an open door.`,
   'room-air': ({ value, limit }) =>
-    `The air in the room is at ${figure(value)} °C; the limit is ${figure(limit)} °C.`,
-  'room-power': ({ value }) => `The cooling draws ${figure(value)} W.`,
+    `The air in the room is at ${figure(value)}${HARD}°C; the limit is ${figure(limit)}${HARD}°C.`,
+  'room-power': ({ value }) => `The cooling draws ${figure(value)}${HARD}W.`,
   'off-minutes': ({ value }) => `Cooling has been off for ${minutesOf(value)}.`,
   'minutes-to-limit': ({ value }) => `The air reaches the limit in about ${minutesOf(value)}.`,
   'above-limit-minutes': ({ value }) => `The air has been over the limit for ${minutesOf(value)}.`,
-  'produce-estimate': ({ value }) => `The middle of a crate is at about ${figure(value)} °C.`,
+  'produce-estimate': ({ value }) => `The middle of a crate is at about ${figure(value)}${HARD}°C.`,
   'cycle-bottom-above': ({ value }) =>
-    `The coldest the room gets is now ${figure(value)} °C above the set temperature.`,
+    `The coldest the room gets is now ${figure(value)}${HARD}°C above the set temperature.`,
   'one-long-rise': ({ value }) =>
-    `The room warms without a break and is at ${figure(value)} °C; the cause is not clear.`,
+    `The room warms without a break and is at ${figure(value)}${HARD}°C; the cause is not clear.`,
   'silent-hours': ({ value }) => `It has been silent for ${hoursOf(value)}.`,
   'stuck-hours': ({ value }) => `It has said the same value for ${hoursOf(value)}.`,
   battery: ({ value, unit }) => `Its battery is at ${figure(value)} ${unit}.`,
@@ -259,9 +260,9 @@ const sentences: Readonly<Record<string, Say>> = {
   'night-goes-first': () => 'The cold of the night goes first.',
   'still-too-warm-to-close': () => 'It is still too warm inside to close.',
   'stay-open-dry': ({ value }) =>
-    `With a low of about ${figure(value)} °C outside it can stay open and dry.`,
+    `With a low of about ${figure(value)}${HARD}°C outside it can stay open and dry.`,
   'outside-freezing': ({ value }) =>
-    `Outside air is at ${figure(value)} °C: frost is worse than wet leaves.`,
+    `Outside air is at ${figure(value)}${HARD}°C: frost is worse than wet leaves.`,
 };
 
 /** For each kind the pairs of facts that make its reason; the first pair that is there is said. */
@@ -392,7 +393,7 @@ const cautions: Partial<Record<TaskKind, string>> = {
   'see-to-unit':
     'Switch the unit off before you reach into it. Wiring and refrigerant are for licensed people, by local code.',
   'run-generator':
-    'Outdoors only, at least 6 m from any door, window or vent, exhaust pointing away: the fumes kill and the worst of them has no smell. Stop it and let it cool before refuelling, no flame near. Changeover switch, earthing and fixed wiring are for a licensed electrician, by local code; never feed back through a socket.',
+    'Outdoors only, at least 6\u00a0m from any door, window or vent, exhaust pointing away: the fumes kill and the worst of them has no smell. Stop it and let it cool before refuelling, no flame near. Changeover switch, earthing and fixed wiring are for a licensed electrician, by local code; never feed back through a socket.',
   'move-produce': `${FOOD} Crates that leave the cold sweat: keep them covered.`,
   'sell-first': FOOD,
   'throw-out': `${FOOD} Mould is not trimmed for sale; in doubt, throw out.`,
@@ -426,8 +427,8 @@ type PlaceFacts = Pick<PlaceNow, 'temperature' | 'humidity' | 'stale' | 'wet'> &
 export function placeNowWords(name: string, facts: PlaceFacts, now: number): string {
   if (facts.readAt === null) return `Cannot say how ${name} is: no readings yet.`;
   const parts = [
-    facts.temperature === null ? '' : `${number(facts.temperature)} °C`,
-    facts.humidity === null ? '' : `${facts.humidity.toFixed(0)} % humidity`,
+    facts.temperature === null ? '' : `${number(facts.temperature)}${HARD}°C`,
+    facts.humidity === null ? '' : `${facts.humidity.toFixed(0)}${HARD}% humidity`,
   ].filter(Boolean);
   if (facts.stale)
     return `Cannot say how ${name} is now: the last reading, ${parts.join(' and ')}, came ${age(now - facts.readAt)}.`;
@@ -447,7 +448,7 @@ export function stripWords(strip: StripText, now: PlaceNow | null, zone: string)
   const sentences: string[] = [now?.words ?? ''];
   if (values.length > 0)
     sentences.push(
-      `Since yesterday’s dusk between ${number(Math.min(...values))} and ${number(Math.max(...values))} °C.`,
+      `Since yesterday’s dusk between ${number(Math.min(...values))} and ${number(Math.max(...values))}${HARD}°C.`,
     );
   if (strip.temperature.includes(null)) sentences.push('There are stretches without readings.');
   const wet = strip.wetSpells.map(
@@ -461,7 +462,7 @@ export function stripWords(strip: StripText, now: PlaceNow | null, zone: string)
   );
   if (lowest)
     sentences.push(
-      `Tonight’s low is expected near ${number(lowest.middle)} °C, between ${number(lowest.low)} and ${number(lowest.high)} °C in eight nights of ten.`,
+      `Tonight’s low is expected near ${number(lowest.middle)}${HARD}°C, between ${number(lowest.low)} and ${number(lowest.high)}${HARD}°C in eight nights of ten.`,
     );
   return sentences.filter(Boolean).join(' ');
 }
@@ -513,7 +514,7 @@ export function todaySentence({ tasks, places, coolRooms, zone }: TodayFacts): s
 const lower = (title: string) => title.charAt(0).toLowerCase() + title.slice(1);
 
 export const suggestionWords = (place: string, apart: number) =>
-  `Its temperatures of the last day are within ${number(apart)} °C of those in ${place}.`;
+  `Its temperatures of the last day are within ${number(apart)}${HARD}°C of those in ${place}.`;
 
 const refusals: Readonly<Record<string, string>> = {
   'not-json': 'The message is not JSON',
@@ -569,12 +570,12 @@ const placeScreens = {
     greyMould: 'Grey mould 0–1',
   },
   dash: '–',
-  dashMeans: 'A dash means not known.',
+  dashMeans: 'A dash means not known. A spell may have begun on a day before.',
   greyMouldMeans:
     'Grey-mould index: the share of fruit a model expects to be infected in the longest wet spell. Infection risk, not proof of disease.',
   yearKey: 'Band: low to high of each day. Line: mean. Bars: hours of wet leaves.',
   hoverDay: (day: string, low: string, high: string, wet: string) =>
-    `${day}: ${low} to ${high} °C, leaves wet ${wet} h`,
+    `${day}: ${low} to ${high}${HARD}°C, leaves wet ${wet} h`,
   yearWords: (
     known: number,
     missing: number,
@@ -734,7 +735,7 @@ function tonightLow({ mean, between, at, p, by, nights }: Low): string {
 function coolRoom(room: CoolRoom): string {
   const is =
     room.temperature === null
-      ? 'Cannot say how warm it is: no fresh reading.'
+      ? 'No fresh reading of how warm it is.'
       : `${temperature(room.temperature)}; set to ${number(room.setPoint)}, limit ${number(room.limit)}.`;
   const cause = room.cause === null ? '' : ` ${coolRoomCauses[room.cause]}`;
   const left = room.holdOver.minutesToLimit;
@@ -745,7 +746,13 @@ function coolRoom(room: CoolRoom): string {
         ? ''
         : ` With the cooling off it stays below the limit for about ${span(left * 60_000)}.`;
   const above = room.aboveLimit.hours;
-  const over = above > 0 ? ` Above the limit for ${span(above * 3_600_000)} so far.` : '';
+  const long = span(above * 3_600_000);
+  const over =
+    above <= 0
+      ? ''
+      : room.aboveLimit.since === null
+        ? ` In the last 24 hours it was above the limit for ${long}.`
+        : ` It is above the limit; ${long} in the last 24 hours.`;
   return `${is}${cause}${hold}${over}`;
 }
 

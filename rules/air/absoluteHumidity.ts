@@ -1,3 +1,4 @@
+import { orUnknown } from '../orUnknown.ts';
 import {
   type Celsius,
   type GramsPerCubicMetre,
@@ -17,8 +18,12 @@ export const vapourDensity = (kilopascals: number, air: Celsius): GramsPerCubicM
 /**
  * Water in a cubic metre of this air, g/m³. Two places are compared through ventGain, which puts
  * both at one temperature: the same air warmed by 15 K expands and shows 5 % less here.
+ * Null for a null.
  * @throws RangeError outside -30..60 °C or above 0..105 %
  */
-export function absoluteHumidity(air: Celsius, humidity: Percent): GramsPerCubicMetre {
+export const absoluteHumidity = orUnknown(function absoluteHumidity(
+  air: Celsius,
+  humidity: Percent,
+): GramsPerCubicMetre {
   return vapourDensity(vapourPressure(air, humidity), air);
-}
+});

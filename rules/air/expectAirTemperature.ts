@@ -9,3 +9,6 @@ const HOTTEST = 60; // ours
 export function expectAirTemperature(air: Celsius) {
   expectRange('air temperature', air, COLDEST, HOTTEST, '°C');
 }
+
+/** Whether expectAirTemperature would let it pass. */
+export const acceptsAirTemperature = (air: number) => air >= COLDEST && air <= HOTTEST;

@@ -1,4 +1,5 @@
 import { expectRange } from '../expectRange.ts';
+import { orUnknown } from '../orUnknown.ts';
 import type { Celsius, Kilopascal, Percent } from '../units.ts';
 import { vapourPressure } from './vapourPressure.ts';
 
@@ -21,13 +22,14 @@ export function expectPressure(pressure: number) {
 
 /**
  * Mass of vapour to mass of dry air, kg/kg.
+ * Null for a null.
  * @throws RangeError outside -30..60 °C, above 0..105 % or 55..110 kPa
  */
-export function humidityRatio(
+export const humidityRatio = orUnknown(function humidityRatio(
   air: Celsius,
   humidity: Percent,
   pressure: Kilopascal | number = SEA_LEVEL,
 ): number {
   expectPressure(pressure);
   return ratioAt(vapourPressure(air, humidity), pressure);
-}
+});

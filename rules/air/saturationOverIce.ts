@@ -1,4 +1,5 @@
 import { expectRange } from '../expectRange.ts';
+import { orUnknown } from '../orUnknown.ts';
 import { type Celsius, type Kilopascal, kilopascal } from '../units.ts';
 
 // esi(t) = 0.6108 exp(21.875 t / (t + 265.5)) kPa.
@@ -11,9 +12,12 @@ const AT_FREEZING = 0.6108; // kPa
 /**
  * Pressure of water vapour in balance with ice, kPa. Only for frost: humidity readings refer to
  * liquid water even in the cold.
+ * Null for a null.
  * @throws RangeError outside -45..0 °C; there is no ice to be in balance with above
  */
-export function saturationOverIce(surface: Celsius): Kilopascal {
+export const saturationOverIce = orUnknown(function saturationOverIce(
+  surface: Celsius,
+): Kilopascal {
   expectRange('ice temperature', surface, -45, 0, '°C');
   return kilopascal(AT_FREEZING * Math.exp((ICE_A * surface) / (surface + ICE_B)));
-}
+});

@@ -1,3 +1,4 @@
+import { orUnknown } from '../orUnknown.ts';
 import { type Celsius, type Kilopascal, kilopascal } from '../units.ts';
 import { expectAirTemperature } from './expectAirTemperature.ts';
 
@@ -13,9 +14,12 @@ export const WATER_B = 237.3; // °C
  *
  * Over liquid water at every temperature, below 0 °C too: that is how relative humidity is
  * reported by convention, and how capacitive probes respond.
+ * Null for a null.
  * @throws RangeError outside -30..60 °C
  */
-export function saturationVapourPressure(air: Celsius): Kilopascal {
+export const saturationVapourPressure = orUnknown(function saturationVapourPressure(
+  air: Celsius,
+): Kilopascal {
   expectAirTemperature(air);
   return kilopascal(AT_FREEZING * Math.exp((WATER_A * air) / (air + WATER_B)));
-}
+});

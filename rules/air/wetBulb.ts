@@ -1,3 +1,4 @@
+import { orUnknown } from '../orUnknown.ts';
 import { type Celsius, celsius, type Kilopascal, type Percent } from '../units.ts';
 import { expectPressure, humidityRatio, ratioAt, SEA_LEVEL } from './humidityRatio.ts';
 import { ICE_A, ICE_B } from './saturationOverIce.ts';
@@ -14,9 +15,10 @@ const STEPS = 40; // halvings of at most 100 K: below a billionth of a kelvin
  * with the psychrolib library). Below 0 °C the bulb is taken as iced. Closed-form fits are not
  * used: the common one is half a kelvin low just above freezing, where it matters.
  * @param pressure air pressure, kPa
+ * Null for a null.
  * @throws RangeError outside -30..60 °C, above 0..105 % or 55..110 kPa
  */
-export function wetBulb(
+export const wetBulb = orUnknown(function wetBulb(
   air: Celsius,
   humidity: Percent,
   pressure: Kilopascal | number = SEA_LEVEL,
@@ -32,7 +34,7 @@ export function wetBulb(
     else low = bulb;
   }
   return celsius((low + high) / 2);
-}
+});
 
 // Humidity ratio of air at `air` whose wet bulb is at `bulb`, kg/kg; heats in kJ/kg and kJ/(kg K).
 function ratioFromBulb(bulb: number, air: number, pressure: number): number {

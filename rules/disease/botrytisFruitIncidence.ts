@@ -1,3 +1,4 @@
+import { orUnknown } from '../orUnknown.ts';
 import { type Celsius, type Hours, type Probability, probability } from '../units.ts';
 import { expectSpell, logistic } from './expectSpell.ts';
 
@@ -15,11 +16,15 @@ const HOTTEST = 30; // °C
  * and is not the share of berries lost, which stays well below. 0 outside 5..30 °C, and for no
  * wetness at all.
  * @param temperature mean over the wet hours
+ * Null for a null.
  * @throws RangeError outside -40..60 °C, or wet hours that are negative or no number
  */
-export function botrytisFruitIncidence(temperature: Celsius, wetHours: Hours): Probability {
+export const botrytisFruitIncidence = orUnknown(function botrytisFruitIncidence(
+  temperature: Celsius,
+  wetHours: Hours,
+): Probability {
   expectSpell(temperature, wetHours);
   if (wetHours === 0 || temperature < COLDEST || temperature > HOTTEST) return probability(0);
   const perHour = -0.0901 + 0.0294 * temperature - 0.0000235 * temperature ** 3;
   return probability(logistic(-4.268 + perHour * wetHours));
-}
+});

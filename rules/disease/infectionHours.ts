@@ -1,4 +1,5 @@
 import { expectRange } from '../expectRange.ts';
+import { orUnknown } from '../orUnknown.ts';
 import { type Celsius, type Hours, hours } from '../units.ts';
 
 /** Temperatures between which a pathogen infects wet leaves, and how long it needs at its best. */
@@ -18,7 +19,7 @@ export type InfectionParameters = {
  * data: good for ranking.
  * @throws RangeError unless min < optimum < max and wetHours is above 0
  */
-export function infectionHours(
+export const infectionHours = orUnknown(function infectionHours(
   temperature: Celsius,
   { min, optimum, max, wetHours }: InfectionParameters,
 ): Hours | null {
@@ -36,4 +37,4 @@ export function infectionHours(
   // Close to the limits the speed fades to nothing: then it is never, not a very large number.
   const needed = wetHours / speed;
   return Number.isFinite(needed) ? hours(needed) : null;
-}
+});

@@ -7,10 +7,11 @@ export type Sowing = { readonly temperature: number; readonly days: number };
 /**
  * The base temperature that best explains the grower's own sowings, by four methods; their spread
  * is how unsure it is. A method that the data do not determine gives null (all at one temperature,
- * for instance).
+ * for instance). Whether it may replace a starting value is for acceptedBase to say.
  *
- * Source: Yang, Logan & Coffey 1995, Agric. For. Meteorol. 74:61. Good for 6 batches or more,
- * over 4 °C or more (ours), which is for the caller to insist on.
+ * Source: Yang, Logan & Coffey 1995, Agric. For. Meteorol. 74:61 (algebra as in a documented open
+ * implementation). They suppose no time below the base or above the upper threshold; where there
+ * was any, see scanBase.
  * @throws RangeError for fewer than 3 sowings, temperatures outside -10..50 °C, or no days
  */
 export function baseTemperature(sowings: readonly Sowing[]): {
@@ -18,7 +19,7 @@ export function baseTemperature(sowings: readonly Sowing[]): {
   readonly leastSdDegreeDays: Celsius | null;
   /** Days, predicted from heat units, miss least. */
   readonly leastSdDays: Celsius | null;
-  /** Those days vary least in proportion. */
+  /** Heat units vary least in proportion to their mean, and so do the days they predict. */
   readonly cvDays: Celsius | null;
   /** Heat units no longer depend on temperature. */
   readonly regression: Celsius | null;

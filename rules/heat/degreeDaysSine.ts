@@ -1,5 +1,6 @@
 import type { DegreeDays } from '../units.ts';
 import { type CurveAbove, type DayExtremes, dailyDegreeDays } from './dailyDegreeDays.ts';
+import { orUnknownField } from './orUnknownField.ts';
 
 // A sine wave through the day's extremes. Source: Baskerville & Emin 1969, Ecology 50:514.
 const sine: CurveAbove = (min, max, threshold) => {
@@ -20,4 +21,6 @@ const sine: CurveAbove = (min, max, threshold) => {
  * thermometer), by a sine curve. Where there are readings, degreeDays is exact and better.
  * @throws RangeError for a maximum below the minimum, or thresholds the wrong way round
  */
-export const degreeDaysSine = (day: DayExtremes): DegreeDays => dailyDegreeDays(day, sine);
+export const degreeDaysSine = orUnknownField(
+  (day: DayExtremes): DegreeDays => dailyDegreeDays(day, sine),
+);

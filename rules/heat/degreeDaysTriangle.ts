@@ -1,6 +1,7 @@
 import type { DegreeDays } from '../units.ts';
 import { type CurveAbove, type DayExtremes, dailyDegreeDays } from './dailyDegreeDays.ts';
 import { meanAboveLine, timeAboveLine } from './lineAbove.ts';
+import { orUnknownField } from './orUnknownField.ts';
 
 // Straight up from the minimum to the maximum and straight down again: both halves are alike.
 // Source: Zalom, Goodell, Wilson, Barnett & Bentley 1983, UC leaflet 21373 (from memory).
@@ -14,4 +15,6 @@ const triangle: CurveAbove = (min, max, threshold) => ({
  * often use it; never add it up with totals of another method.
  * @throws RangeError for a maximum below the minimum, or thresholds the wrong way round
  */
-export const degreeDaysTriangle = (day: DayExtremes): DegreeDays => dailyDegreeDays(day, triangle);
+export const degreeDaysTriangle = orUnknownField(
+  (day: DayExtremes): DegreeDays => dailyDegreeDays(day, triangle),
+);

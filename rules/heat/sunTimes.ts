@@ -1,4 +1,5 @@
 import { expectRange } from '../expectRange.ts';
+import { orUnknown } from '../orUnknown.ts';
 import { type Instant, instant, MINUTE } from '../units.ts';
 import { sunPosition } from './sunPosition.ts';
 
@@ -15,7 +16,7 @@ const PASSES = 3; // the sun moves a little between noon and the event; the thir
  * @param lon degrees, west negative
  * @throws RangeError outside ±90 and ±180
  */
-export function sunTimes(
+export const sunTimes = orUnknown(function sunTimes(
   ms: Instant,
   lat: number,
   lon: number,
@@ -29,7 +30,7 @@ export function sunTimes(
     rise: crossing(midnight, midnight + noonOffset, lat, lon, -1),
     set: crossing(midnight, midnight + noonOffset, lat, lon, 1),
   };
-}
+});
 
 // Hour angle from the altitude of the horizon: Meeus 1998, ch. 15, iterated at the event.
 function crossing(

@@ -3,4 +3,7 @@ import type { Instant } from '../units.ts';
 /** One temperature of a series, °C; series are in order of time. */
 export type TemperatureReading = { readonly t: Instant; readonly value: number };
 
-export const USUAL_MAX_GAP = 90; // min; ours: a straight line over more than this would be a guess
+/** The same, where a null says that the probe did not know. */
+export type MaybeTemperature = { readonly t: Instant; readonly value: number | null };
+
+export const USUAL_MAX_GAP = 90; // min; common practice, no source: over more a line is a guess

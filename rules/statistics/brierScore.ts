@@ -20,8 +20,9 @@ export function brierScore(
   );
   let sum = 0;
   probabilities.forEach((forecast, index) => {
-    const outcome = Number(outcomes[index]);
-    expectRange('probability', forecast, 0, 1, '');
+    // null would pass as 0.
+    const outcome = Number(outcomes[index] ?? Number.NaN);
+    expectRange('probability', forecast ?? Number.NaN, 0, 1, '');
     expectRange('outcome', outcome, 0, 1, '');
     sum += (forecast - outcome) ** 2;
   });

@@ -1,6 +1,7 @@
+import { orUnknown } from '../orUnknown.ts';
 import { type Probability, probability } from '../units.ts';
 import { expectCount } from './expectCount.ts';
-import { lnGamma } from './lnGamma.ts';
+import { tablesLike } from './hypergeometric.ts';
 
 // Tables as likely as the observed one count as "not more likely"; their probabilities come out
 // of logarithms and differ in the last digits. The same allowance as common statistics packages.
@@ -18,33 +19,41 @@ const ROUNDING = 1 + 1e-7;
  * or column is empty (then p is 1: the table can say nothing).
  * @throws RangeError unless all four are whole numbers from 0
  */
-export function fisherExact(
+export const fisherExact = orUnknown(function fisherExact(
   a: number,
   b: number,
   c: number,
   d: number,
 ): { readonly p: Probability; readonly oddsRatio: number | null } {
-  expectCount('lots', a);
-  expectCount('lots', b);
-  expectCount('lots', c);
-  expectCount('lots', d);
-
-  const row = a + b;
-  const column = a + c;
-  const n = a + b + c + d;
-  if (row === 0 || column === 0 || row === n || column === n) {
+  for (const count of [a, b, c, d]) expectCount('lots', count);
+  if (a + b === 0 || c + d === 0 || a + c === 0 || b + d === 0) {
     return { p: probability(1), oddsRatio: null };
   }
-
-  const lnAll = lnChoose(n, column);
-  const chance = (x: number) => Math.exp(lnChoose(row, x) + lnChoose(n - row, column - x) - lnAll);
-  const observed = chance(a) * ROUNDING;
-  let p = 0;
-  for (let x = Math.max(0, column - (n - row)); x <= Math.min(row, column); x += 1) {
-    const each = chance(x);
-    if (each <= observed) p += each;
-  }
+  const { low, chances } = tablesLike(a, b, c, d);
+  const observed = (chances[a - low] ?? 0) * ROUNDING;
+  const p = chances.reduce((sum, each) => (each <= observed ? sum + each : sum), 0);
   return { p: probability(Math.min(1, p)), oddsRatio: (a * d) / (b * c) };
-}
+});
 
-const lnChoose = (n: number, k: number) => lnGamma(n + 1) - lnGamma(k + 1) - lnGamma(n - k + 1);
+/**
+ * The same test one-sided: the chance that at least `a` ("more"), or at most `a` ("fewer"), of
+ * the lost lots would be among the exposed. To be used only where the side was named beforehand.
+ * @throws RangeError unless all four are whole numbers from 0
+ */
+export const fisherExactOneSided = orUnknown(function fisherExactOneSided(
+  a: number,
+  b: number,
+  c: number,
+  d: number,
+  side: 'more' | 'fewer' = 'more',
+): Probability {
+  for (const count of [a, b, c, d]) expectCount('lots', count);
+  const { low, chances } = tablesLike(a, b, c, d);
+  const tail = side === 'more' ? chances.slice(a - low) : chances.slice(0, a - low + 1);
+  return probability(
+    Math.min(
+      1,
+      tail.reduce((sum, each) => sum + each, 0),
+    ),
+  );
+});

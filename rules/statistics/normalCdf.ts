@@ -1,3 +1,4 @@
+import { orUnknown } from '../orUnknown.ts';
 import { type Probability, probability } from '../units.ts';
 
 const FAR = 5; // beyond this the series loses digits to cancellation; the fraction is exact there
@@ -9,7 +10,7 @@ const FRACTION_TERMS = 60; // ample for |z| > 5
  * Near the middle the series 1/2 + phi(z) (z + z^3/3 + z^5/(3*5) + ...), Abramowitz & Stegun
  * 26.2.11; far out the continued fraction of the tail, 26.2.14.
  */
-export function normalCdf(z: number): Probability {
+export const normalCdf = orUnknown(function normalCdf(z: number): Probability {
   if (Number.isNaN(z)) throw new RangeError('Expected z from -Infinity to Infinity, got NaN');
   const density = Math.exp((-z * z) / 2) / Math.sqrt(2 * Math.PI);
   if (Math.abs(z) > FAR) {
@@ -26,4 +27,4 @@ export function normalCdf(z: number): Probability {
     sum += term;
   }
   return probability(0.5 + density * sum);
-}
+});

@@ -1,3 +1,6 @@
+import { drawnShareOf } from './drawnShareOf.ts';
+import { seeded } from './seeded.ts';
+
 const MOST_EXACT = 9; // 9! = 362,880 arrangements, some milliseconds; 10! is ten times that
 const DRAWS = 99_999; // so that p has steps of 1 / 100,000
 const SEED = 20_047; // ours; any constant will do, it only has to stay the same
@@ -45,7 +48,7 @@ function drawnShare(a: Float64Array, b: Float64Array, limit: number): number {
     }
     if (Math.abs(productSum(a, b)) >= limit) asStrong += 1;
   }
-  return (asStrong + 1) / (DRAWS + 1);
+  return drawnShareOf(asStrong, DRAWS);
 }
 
 function productSum(a: Float64Array, b: Float64Array): number {
@@ -58,16 +61,4 @@ function swap(list: Float64Array, i: number, j: number) {
   const held = list[i] ?? 0;
   list[i] = list[j] ?? 0;
   list[j] = held;
-}
-
-// A counter through a 32-bit mixer ("mulberry32", public domain): even enough for shuffling, and
-// the same on every machine.
-function seeded(seed: number): () => number {
-  let state = seed;
-  return () => {
-    state = (state + 0x6d2b79f5) | 0;
-    let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
-    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4_294_967_296;
-  };
 }

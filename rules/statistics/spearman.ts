@@ -1,5 +1,6 @@
 import { expectRange } from '../expectRange.ts';
 import { type Probability, probability } from '../units.ts';
+import { expectNumbers } from './expectNumbers.ts';
 import { permutationShare } from './permutationShare.ts';
 import { ranks } from './ranks.ts';
 
@@ -18,8 +19,8 @@ export function spearman(
 ): { readonly rho: number | null; readonly p: Probability | null } {
   expectRange('number of pairs', x.length, 2, Number.POSITIVE_INFINITY, '');
   expectRange('length of the second list', y.length, x.length, x.length, '');
-  for (const value of x) expectRange('value', value, -Number.MAX_VALUE, Number.MAX_VALUE, '');
-  for (const value of y) expectRange('value', value, -Number.MAX_VALUE, Number.MAX_VALUE, '');
+  expectNumbers('value', x);
+  expectNumbers('value', y);
 
   const left = centred(ranks(x));
   const right = centred(ranks(y));

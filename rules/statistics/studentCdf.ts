@@ -1,4 +1,5 @@
 import { expectRange } from '../expectRange.ts';
+import { orUnknown } from '../orUnknown.ts';
 import { type Probability, probability } from '../units.ts';
 import { incompleteBeta } from './incompleteBeta.ts';
 import { normalCdf } from './normalCdf.ts';
@@ -13,7 +14,7 @@ const AS_GOOD_AS_NORMAL = 1e6; // ours
  * Source: DLMF 8.17 through I_x(df/2, 1/2), x = df / (df + t^2); Abramowitz & Stegun 26.7.1.
  * @throws RangeError when df is not from 0.1 upwards or x is not a number
  */
-export function studentCdf(x: number, df: number): Probability {
+export const studentCdf = orUnknown(function studentCdf(x: number, df: number): Probability {
   expectRange('degrees of freedom', df, 0.1, Number.POSITIVE_INFINITY, '');
   expectRange('t', x, Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY, '');
   if (df >= AS_GOOD_AS_NORMAL) return normalCdf(x);
@@ -25,4 +26,4 @@ export function studentCdf(x: number, df: number): Probability {
       ? 0.5 * (1 - incompleteBeta(square / (df + square), 0.5, df / 2))
       : 0.5 * incompleteBeta(df / (df + square), df / 2, 0.5);
   return probability(x < 0 ? tail : 1 - tail);
-}
+});

@@ -1,4 +1,5 @@
 import { expectRange } from '../expectRange.ts';
+import { orUnknown } from '../orUnknown.ts';
 import { studentCdf } from './studentCdf.ts';
 
 const MOST_STEPS = 200; // bisection alone would be done in fewer
@@ -11,7 +12,7 @@ const MOST_STEPS = 200; // bisection alone would be done in fewer
  * bisection whenever that does not at least halve the bracket.
  * @throws RangeError unless 0 < p < 1 and df is at least 0.1
  */
-export function studentQuantile(p: number, df: number): number {
+export const studentQuantile = orUnknown(function studentQuantile(p: number, df: number): number {
   if (!(p > 0 && p < 1)) {
     throw new RangeError(`Expected probability from above 0 to below 1, got ${p}`);
   }
@@ -20,7 +21,7 @@ export function studentQuantile(p: number, df: number): number {
   // The lower tail keeps its digits where 1 - p would lose them, so everything is done there.
   if (p > 0.5) return -lowerQuantile(1 - p, df);
   return lowerQuantile(p, df);
-}
+});
 
 function lowerQuantile(p: number, df: number): number {
   let high = 0;

@@ -1,4 +1,5 @@
 import { expectRange } from '../expectRange.ts';
+import { orUnknown } from '../orUnknown.ts';
 import { type Probability, probability } from '../units.ts';
 import { expectCount } from './expectCount.ts';
 import { studentQuantile } from './studentQuantile.ts';
@@ -10,10 +11,10 @@ import { studentQuantile } from './studentQuantile.ts';
  * @param confidence share of such intervals that hold the truth, 0.5..0.9999
  * @throws RangeError for n = 0 (there is no interval), or successes not from 0 to n
  */
-export function wilson(
+export const wilson = orUnknown(function wilson(
   successes: number,
   n: number,
-  confidence = 0.95,
+  confidence: number = 0.95,
 ): readonly [low: Probability, high: Probability] {
   expectCount('trials', n, 1);
   expectCount('successes', successes, 0, n);
@@ -27,4 +28,4 @@ export function wilson(
   const low = successes === 0 ? 0 : (middle - half) / scale;
   const high = successes === n ? 1 : (middle + half) / scale;
   return [probability(low), probability(high)];
-}
+});

@@ -110,7 +110,7 @@ describe.skipIf(!hasChromium)(`pages in Chromium${needsChromium}`, () => {
   ])('$path says that it leads nowhere', { timeout: 60_000 }, async ({ path, shows }) => {
     const { page, complaints, close } = await openBrowser();
     await page.goto(season.page + path);
-    await page.getByRole('heading', { level: 1, name: shows }).waitFor();
+    await page.getByRole('heading', { level: 1, name: shows }).waitFor({ timeout: 5_000 });
     await page
       .getByRole('link', { name: path.startsWith('/places/a') ? 'All places' : 'Go to Today' })
       .click();

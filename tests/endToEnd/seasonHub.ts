@@ -11,9 +11,9 @@ export type SeasonHub = Awaited<ReturnType<typeof startSeasonHub>>;
 
 /**
  * A hub with the weeks of the made-up farm behind it, at the moment its story begins: tasks and an
- * alarm stand, a probe waits to be placed, another is silent. Its clock runs true.
+ * alarm stand, a probe waits to be placed, another is silent.
  */
-export async function startSeasonHub() {
+export async function startSeasonHub({ speed = 1 } = {}) {
   const data = tempFolder();
   const file = join(data, 'history.ndjson');
   const span = [scenario.start - DAYS * DAY, scenario.start].map((t) => new Date(t).toISOString());
@@ -28,7 +28,7 @@ export async function startSeasonHub() {
   const [http, mqtt] = [await freePort(), await freePort()];
   const options: HubOptions = {
     ...{ data, http, mqtt, open: true },
-    clock: clockFrom(scenario.start, 1),
+    clock: clockFrom(scenario.start, speed),
   };
   let hub = await startHub(options);
   return {

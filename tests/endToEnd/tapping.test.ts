@@ -19,7 +19,9 @@ describe.skipIf(!hasChromium)(`taps and keys in Chromium${needsChromium}`, () =>
 
   const openToday = async (width: number): Promise<Opened> => {
     const opened = await openBrowser({ width });
+    const listens = opened.page.waitForResponse(/\/api\/events$/);
     await opened.page.goto(season.page);
+    await listens;
     await opened.page.getByRole('heading', { name: 'To do' }).waitFor();
     return opened;
   };
@@ -49,7 +51,11 @@ describe.skipIf(!hasChromium)(`taps and keys in Chromium${needsChromium}`, () =>
       // A second screen in the house hears of it too.
       const other = await openToday(1280);
       await page.getByRole('button', { name: `${button}: ${task.title}` }).click();
-      await page.getByText(`The hub has stored: ${task.title}: ${button}.`).waitFor();
+      const stored = page.getByText(`The hub has stored: ${task.title}: ${button}.`);
+      await stored.waitFor();
+      const box = await stored.boundingBox();
+      const seen = box !== null && box.y >= 0 && box.y + box.height <= 800;
+      expect.soft(seen, 'what the hub stored can be seen without scrolling').toBe(true);
       for (const screen of [opened, other]) {
         const ended = part(screen, 'Done and dropped today').getByText(task.title);
         await ended.waitFor();
@@ -117,7 +123,11 @@ describe.skipIf(!hasChromium)(`taps and keys in Chromium${needsChromium}`, () =>
     await tabTo(page, `[aria-label="Later: ${task.title}"]`);
     await page.keyboard.press('Enter');
     await page.getByRole('button', { name: /^In 1 hour, .*16:\d\d/ }).waitFor();
-    expect(await page.evaluate('document.activeElement?.textContent')).toMatch(/^In 1 hour/);
+    await until(
+      () => page.evaluate<boolean>("document.activeElement.textContent.startsWith('In 1 hour')"),
+      'the focus on the first time to choose',
+      3_000,
+    );
     await page.keyboard.press('Enter');
     const off = part(opened, 'Put off').getByText(task.title);
     await off.waitFor();

@@ -2,9 +2,18 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { taskKinds } from '../../../hub/contract/terms.ts';
 import { evidenceLabels, missingLabels } from '../../../hub/words/en.ts';
-import { caution, evidenceLabel, missingLabel, title, why } from '../../../hub/words/index.ts';
+import * as words from '../../../hub/words/index.ts';
+import { evidenceLabel, missingLabel, title } from '../../../hub/words/index.ts';
 import { decide } from '../../../rules/decide/index.ts';
 import { anySnapshot } from '../../rules/decide/anySnapshot.ts';
+
+/** A number and its unit are held together by a hard space; here any space will do. */
+const soft = (text: string) => text.replaceAll('\u00a0', ' ');
+const why = (...given: Parameters<typeof words.why>) => soft(words.why(...given));
+const caution = (kind: Parameters<typeof words.caution>[0]) => {
+  const said = words.caution(kind);
+  return said === null ? null : soft(said);
+};
 
 const fact = (what: string, value: number | string | null, limit: number | null = null) => ({
   what,

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { brierScore } from '../../../rules/statistics/index.ts';
+import { brierParts, brierScore, brierSkill } from '../../../rules/statistics/index.ts';
 
 test('six nights of forecasts score 0.0521, ten others 0.2180', () => {
   // Added up by hand from the definition of Brier 1950.
@@ -29,4 +29,53 @@ test('no forecasts have no score', () => {
   expect(() => brierScore([], [])).toThrow('Expected number of forecasts from 1');
   expect(() => brierScore([1.2], [1])).toThrow('Expected probability from 0 to 1');
   expect(() => brierScore([0.5], [])).toThrow(RangeError);
+});
+
+const stated = [0.1, 0.1, 0.1, 0.1, 0.3, 0.3, 0.3, 0.7, 0.7, 0.7];
+const happened = [0, 0, 0, 1, 0, 0, 1, 1, 1, 0];
+
+test('ten forecasts taken apart: 0.009667 - 0.031667 + 0.24', () => {
+  // By hand: groups 1 of 4, 1 of 3, 2 of 3, base rate 0.4 (Murphy 1973).
+  const parts = brierParts(stated, happened);
+  expect(parts.brier).toBeCloseTo(0.218, 12);
+  expect(parts.reliability).toBeCloseTo(0.0096666667, 9);
+  expect(parts.resolution).toBeCloseTo(0.0316666667, 9);
+  expect(parts.uncertainty).toBeCloseTo(0.24, 12);
+  expect(parts.skill).toBeCloseTo(0.0916666667, 9);
+  expect(parts.enough).toBe(false);
+  expect(parts.groups.map(({ stated: p, n, happened: k }) => [p, n, k])).toEqual([
+    [0.1, 4, 1],
+    [0.3, 3, 1],
+    [0.7, 3, 2],
+  ]);
+  // SciPy 1.17 (binomtest, method wilson) for 1 of 4.
+  expect(parts.groups[0]?.between[0]).toBeCloseTo(0.0456, 4);
+  expect(parts.groups[0]?.between[1]).toBeCloseTo(0.6994, 4);
+});
+
+test('the parts always add up to the score', () => {
+  const chance = fc.nat(10).map((tenths) => tenths / 10);
+  fc.assert(
+    fc.property(fc.array(fc.tuple(chance, fc.boolean()), { minLength: 1 }), (list) => {
+      const parts = brierParts(
+        list.map(([p]) => p),
+        list.map(([, o]) => o),
+      );
+      const sum = parts.reliability - parts.resolution + parts.uncertainty;
+      return Math.abs(sum - parts.brier) < 1e-12 && parts.enough === list.length >= 20;
+    }),
+  );
+});
+
+test('nothing that varied leaves no skill to show', () => {
+  expect(brierParts([0.2, 0.4], [0, 0]).skill).toBeNull();
+  expect(brierSkill([0.2, 0.4], [0, 0], 0)).toBeNull();
+});
+
+test('skill is against the base rate of older seasons', () => {
+  // By hand: always 0.5 scores 0.25, so 1 - 0.218 / 0.25.
+  expect(brierSkill(stated, happened, 0.5)).toBeCloseTo(0.128, 12);
+  expect(brierSkill(stated, happened, 0.4)).toBeCloseTo(0.0916666667, 9);
+  expect(() => brierParts([0.5], [0.5])).toThrow('Expected outcome from 0 to 1, whole, got 0.5');
+  expect(() => brierScore([0.5], [null as unknown as number])).toThrow(RangeError);
 });
