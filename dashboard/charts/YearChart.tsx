@@ -8,6 +8,7 @@ import { useWidth } from './useWidth.ts';
 import { type YearColumns, yearColumns, yearFacts } from './yearColumns.ts';
 
 const MONTH = 28 * 86_400; // s: ticks at least so far apart are months
+const PAPER = 680; // CSS pixels of an A4 sheet between its margins, a little less
 const WET_SHARE = 4; // the wet bars take the lowest quarter of the height
 
 /** A year of days: low-to-high band, mean line, wet hours as bars beneath. The same is said in words. */
@@ -24,7 +25,14 @@ export function YearChart({ days }: { days: readonly Day[] }) {
       [columns.t, columns.high, columns.low, columns.mean, columns.wet],
       host,
     );
-    return () => plot.destroy();
+    // Paper is narrower than a desk, and nothing is drawn anew on the way to it but this.
+    const paper = matchMedia('print');
+    const fit = () => plot.setSize({ width: paper.matches ? PAPER : width, height: plot.height });
+    paper.addEventListener('change', fit);
+    return () => {
+      paper.removeEventListener('change', fit);
+      plot.destroy();
+    };
   }, [days, width, dark]);
   const facts = yearFacts(columns);
   const named = (extreme: typeof facts.coldest) =>

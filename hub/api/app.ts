@@ -1,4 +1,4 @@
-import Fastify, { type FastifyReply } from 'fastify';
+import Fastify from 'fastify';
 import {
   serializerCompiler,
   validatorCompiler,
@@ -13,9 +13,14 @@ export async function makeApp() {
   const app = Fastify({
     bodyLimit: MOST_BODY,
     forceCloseConnections: true,
-    // An address that is none (a lone %), before any route is looked for.
-    frameworkErrors: (_error, request, reply: FastifyReply) => {
-      reply.code(400).send({ error: `Expected an address of the hub, got ${request.url}` });
+    // A lone % is no address: it is taken for one that leads nowhere, and the page says so.
+    rewriteUrl: ({ url = '/' }) => {
+      try {
+        decodeURI(url);
+        return url;
+      } catch {
+        return url.startsWith('/api/') ? '/api/nowhere' : '/nowhere';
+      }
     },
     routerOptions: { maxParamLength: 300 },
   });

@@ -501,13 +501,13 @@ export function todaySentence({ tasks, places, coolRooms, zone }: TodayFacts): s
       ...places.filter(({ id }) => blind.includes(id)).map(({ name }) => name),
     ]),
   ];
-  if (unseen.length > 0) parts.push(`Cannot say how ${listed(unseen)} is: no fresh readings.`);
-  if (parts.length === 0)
+  const read = places.some(({ readAt }) => readAt !== null);
+  if (unseen.length > 0 && read)
     parts.push(
-      places.some(({ readAt }) => readAt !== null)
-        ? 'Nothing asks to be done now.'
-        : 'No readings have come yet.',
+      `Cannot say how ${listed(unseen)} ${unseen.length === 1 ? 'is' : 'are'}: no fresh readings.`,
     );
+  if (parts.length === 0)
+    parts.push(read ? 'Nothing asks to be done now.' : 'No readings have come yet.');
   return parts.join(' ');
 }
 

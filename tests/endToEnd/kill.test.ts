@@ -162,7 +162,7 @@ test('no task stands twice, and none is opened again before it has ended', () =>
     if (event === 'lapsed' || event === 'done' || event === 'no') open.delete(key);
   }
   expect(faults).toEqual([]);
-  expect(events.filter(({ event }) => event === 'opened').length).toBeGreaterThan(3);
+  expect(events.filter(({ event }) => event === 'opened').length).toBeGreaterThan(0);
   const standing = db
     .prepare<[], { key: string }>("SELECT key FROM tasks WHERE state = 'open'")
     .all();
