@@ -1,3 +1,4 @@
+import { setTimeout as pause } from 'node:timers/promises';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Task } from '../../hub/contract/index.ts';
 import { hasChromium, needsChromium, openBrowser } from './browser.ts';
@@ -31,7 +32,7 @@ describe.skipIf(!hasChromium)(`pages that stay open, in Chromium${needsChromium}
       if (!answered) {
         answered = true;
         await season.hub().post(`/api/tasks/${task.id}/answer`, { answer: 'no' });
-        await page.waitForTimeout(500);
+        await pause(500);
       }
       await route.fulfill({ response });
     });
@@ -41,6 +42,7 @@ describe.skipIf(!hasChromium)(`pages that stay open, in Chromium${needsChromium}
     expect(await page.locator('article.task').getByText(task.title, { exact: true }).count()).toBe(
       0,
     );
+    await page.unrouteAll({ behavior: 'wait' });
     await close();
   });
 
