@@ -42,7 +42,7 @@ export function openDb(path: string): Db {
   db.pragma('synchronous = FULL');
   db.pragma('foreign_keys = ON');
   db.pragma('busy_timeout = 5000');
-  db.pragma('cache_size = -16000');
+  db.pragma('cache_size = -8000');
   db.pragma(`application_id = ${OURS}`);
   const had = db.pragma('user_version', { simple: true }) as number;
   if (had > steps.length) {
