@@ -36,7 +36,7 @@ export async function startProcess(data: string, now: number): Promise<HubProces
   const child: ChildProcess = spawn(
     process.execPath,
     [
-      ...['--max-semi-space-size=2', '--optimize-for-size', entry], // as npm start does
+      ...['--max-semi-space-size=2', entry], // as npm start does
       ...['start', '--open', '--data', data],
       ...['--http', `127.0.0.1:${http}`, '--mqtt', `127.0.0.1:${mqtt}`],
       ...['--clock', `${new Date(now).toISOString()}/${Date.now()}/1`],
