@@ -13,9 +13,6 @@ const MINUTE = 60_000;
 const STEP = 5 * MINUTE;
 /** Without a new reading there is little new to say: a look this often is enough. Ours. */
 const QUIET_STEP = 30 * MINUTE;
-const HOUR = 60 * MINUTE;
-/** The last readings are followed this long, so that silence is noticed. Ours. */
-const AFTER = 1 * HOUR;
 
 export type Replayed = {
   readonly days: Record<string, Day[]>;
@@ -66,7 +63,7 @@ export async function replay(settings: Settings<'replay'>): Promise<Replayed> {
     },
   });
   const from = settings.from ?? first.t;
-  const to = settings.to ?? last.t + AFTER;
+  const to = settings.to ?? last.t;
   let next = 0;
   while (next < readings.length && (readings[next]?.t ?? 0) < from) next++;
 

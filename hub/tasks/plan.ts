@@ -2,8 +2,10 @@ import { type Act, type Decision, taskKey } from '../../rules/decide/index.ts';
 import { patienceOf } from './patience.ts';
 import { type Memory, NO_MEMORY, type Plan, type Step, type Task } from './task.ts';
 
-/** A deadline that moves by less than this is not worth telling. Ours. */
+/** A deadline that moves by less than this, or by less than this share of the time left, is not
+ *  worth telling: a forecast of a crossing six hours away moves at every look. Ours. */
 const MOVED = 15 * 60_000; // ms
+const MOVED_SHARE = 1 / 3;
 
 /** `~` is in no name of a place or probe, so two keys never make one id; it needs no escaping in an address. */
 const idOf = (key: string, now: number) => `${key.replaceAll(':', '~')}~${now.toString(36)}`;
@@ -42,10 +44,12 @@ function renewed(task: Task, decision: Decision): Task {
   return { ...task, verdict: 'act', ...kept };
 }
 
-const differs = (a: Task, b: Task) =>
+const differs = (a: Task, b: Task, now: number) =>
   a.alarm !== b.alarm ||
   (a.doBy === null) !== (b.doBy === null) ||
-  (a.doBy !== null && b.doBy !== null && Math.abs(a.doBy - b.doBy) >= MOVED);
+  (a.doBy !== null &&
+    b.doBy !== null &&
+    Math.abs(a.doBy - b.doBy) >= Math.max(MOVED, (b.doBy - now) * MOVED_SHARE));
 
 /** Whether an answer given still keeps the task from being asked again. */
 const quiet = (kind: Task['kind'], { answered }: Memory, now: number) =>
@@ -80,7 +84,7 @@ export function planTasks(
   const keep = (task: Task, next: Task) => {
     const back = task.until !== null && now >= task.until;
     if (back) steps.push({ event: 'changed', task: { ...next, until: null, answer: null } });
-    else if (differs(task, next)) steps.push({ event: 'changed', task: next });
+    else if (differs(task, next, now)) steps.push({ event: 'changed', task: next });
     else fresh.push(next);
   };
 

@@ -154,12 +154,15 @@ test('a task that was put off and then lapsed has no answer: it was no longer ne
   expect(tasks.endedSince(T)).toMatchObject([{ state: 'ended', answer: null, until: null }]);
 });
 
-test('a deadline that moves by less than a quarter of an hour is not told', () => {
+test('a deadline is told when it moves by a quarter of an hour and a third of the time left', () => {
   const { look } = looking();
   look(T, act('cover', { doBy: T + 4 * HOUR }));
-  expect(look(T + 1, act('cover', { doBy: T + 4 * HOUR + 14 * MINUTE }))).toEqual([]);
-  expect(look(T + 2, act('cover', { doBy: T + 4 * HOUR + 15 * MINUTE }))).toEqual(['changed']);
-  expect(look(T + 3, act('cover', { doBy: null }))).toEqual(['changed']);
+  expect(look(T + 1, act('cover', { doBy: T + 5 * HOUR }))).toEqual([]);
+  expect(look(T + 2, act('cover', { doBy: T + 2 * HOUR }))).toEqual(['changed']);
+  expect(look(T + 3, act('cover', { doBy: T + 20 * MINUTE }))).toEqual(['changed']);
+  expect(look(T + 4, act('cover', { doBy: T + 34 * MINUTE }))).toEqual([]);
+  expect(look(T + 5, act('cover', { doBy: T + 35 * MINUTE }))).toEqual(['changed']);
+  expect(look(T + 6, act('cover', { doBy: null }))).toEqual(['changed']);
 });
 
 test('an alarm once raised stays with its task', () => {
