@@ -8,8 +8,8 @@ export default defineConfig({
     include: ['tests/**/*.test.ts'],
     // Each file starts its own hub, broker and data folder; two at a time suits two cores.
     maxWorkers: 2,
-    testTimeout: 30_000,
-    hookTimeout: 60_000,
+    testTimeout: 60_000,
+    hookTimeout: 120_000,
     reporters: report ? ['default', 'json'] : ['default'],
     ...(report ? { outputFile: { json: report } } : {}),
   },
