@@ -1,5 +1,13 @@
 import type { Instant, Minutes } from './units.ts';
 
+/** One number put into a formula. `what` is a term that hub/words turns into a label. */
+export type Input = {
+  readonly what: string;
+  /** An instant is written as ISO 8601, UTC. null where it was not known. */
+  readonly value: number | string | null;
+  readonly unit: string;
+};
+
 /** One fact a decision rests on. `what` is a term that hub/words turns into a label. */
 export type Evidence = {
   readonly what: string;
@@ -9,6 +17,12 @@ export type Evidence = {
   readonly limit: number | string | null;
   /** Where the formula or the limit comes from. */
   readonly source: string;
+  /** Exported function of rules/ that made the value or the verdict; null for what was measured or told. */
+  readonly method?: string | null;
+  /** What was put in; for a measurement, the probe and the time. */
+  readonly inputs?: readonly Input[];
+  /** Who set the limit, where `source` tells of the formula; null where there is no limit. */
+  readonly limitFrom?: string | null;
 };
 
 /** What a task is expected to spare; null where it is not known. `amount` in kg of produce. */

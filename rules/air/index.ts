@@ -8,7 +8,7 @@ export { frostPoint } from './frostPoint.ts';
 export { humidityAtDepression } from './humidityAtDepression.ts';
 export { humidityForDeficit } from './humidityForDeficit.ts';
 export { humidityRatio } from './humidityRatio.ts';
-export { knownAir, knownDewPoint } from './knownAir.ts';
+export { knownAir, knownDewPoint, knownHumidity } from './knownAir.ts';
 export { mix } from './mix.ts';
 export { type Opening, openingUp } from './openingUp.ts';
 export { type OpeningVerdict, openingVerdict } from './openingVerdict.ts';

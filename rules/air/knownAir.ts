@@ -13,9 +13,15 @@ const DEAD_BELOW = 5; // %
  * is unknown time and not an error.
  */
 export function knownAir(temperature: number | null, humidity: number | null): Air | null {
-  if (temperature === null || humidity === null) return null;
-  if (!acceptsAirTemperature(temperature) || !acceptsHumidity(humidity)) return null;
-  return { temperature: celsius(temperature), humidity: usableHumidity(percent(humidity)) };
+  const known = knownHumidity(humidity);
+  if (temperature === null || known === null || !acceptsAirTemperature(temperature)) return null;
+  return { temperature: celsius(temperature), humidity: known };
+}
+
+/** The humidity to reckon with, as knownAir has it, where the temperature does not matter. */
+export function knownHumidity(humidity: number | null): Percent | null {
+  if (humidity === null || !acceptsHumidity(humidity)) return null;
+  return usableHumidity(percent(humidity));
 }
 
 /**
@@ -24,6 +30,6 @@ export function knownAir(temperature: number | null, humidity: number | null): A
  */
 export function knownDewPoint(temperature: number | null, humidity: number | null): Celsius | null {
   const air = knownAir(temperature, humidity);
-  if (air === null || (air.humidity as number) < DEAD_BELOW) return null;
-  return dewPoint(air.temperature, air.humidity as Percent);
+  if (air === null || air.humidity < DEAD_BELOW) return null;
+  return dewPoint(air.temperature, air.humidity);
 }

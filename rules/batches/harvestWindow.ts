@@ -1,56 +1,59 @@
 import { expectRange } from '../expectRange.ts';
-import { studentQuantile } from '../statistics/index.ts';
+import { orUnknownField } from '../orUnknownField.ts';
+import { batchQuantile, batchSpread } from './batchSpread.ts';
 
-// Until three batches show a spread of their own (ours, from no source).
-const FIRST_BATCHES_SPREAD = 0.12; // of the mean
-const FIRST_BATCHES_T = 2;
-// However alike a few batches were, the next will not be nearer than this (ours).
-const LEAST_SPREAD = 0.03; // of the mean
+const STANDING_WIDER = 1.5; // common practice, no source: under 10 h of day, light limits growth
+
+/** A batch on its way. */
+export type GrowingBatch = {
+  /** Heat units of past batches of this crop, variety and place at this stage, °C d. */
+  readonly pastDegreeDays: readonly number[];
+  /** Of this batch up to now. */
+  readonly soFar: number;
+  /** What each coming day is expected to bring. */
+  readonly perDay: number;
+};
 
 /**
  * Days until the next batch is ready: expected, and the ends of an interval that holds the truth
  * with the given confidence. 0 is "by now". null where no warmth is to come, so that it is never.
  *
- * The interval is that of one new batch, mean ± t(n - 1) s sqrt(1 + 1/n) in heat units, over the
- * units each day brings. With one or two past batches it is wide by our rule.
- * @param pastDegreeDays heat units of past batches of this crop, at this stage, °C d
- * @param soFar heat units of this batch up to now
- * @param perDay heat units each coming day is expected to bring
+ * The interval is that of one new batch, mean ± t(n - 1) s √(1 + 1/n) in heat units, over the
+ * units each day brings. With one or two past batches it is wide by our rule. While salad only
+ * stands (days under 10 h: isStanding) it is half as wide again, and no date should be promised.
+ * "Ready on" is not "cut on": learn from the first.
  * @param confidence 0.5..0.99
  * @throws RangeError without past batches, for units outside 0..10,000, or perDay outside 0..60
  */
-export function harvestWindow(batch: {
-  readonly pastDegreeDays: readonly number[];
-  readonly soFar: number;
-  readonly perDay: number;
-  readonly confidence: number;
-}): {
+export const harvestWindow = orUnknownField(function harvestWindow(
+  batch: GrowingBatch & {
+    readonly confidence: number;
+    readonly standing?: boolean | undefined;
+  },
+): {
   readonly early: number | null;
   readonly expected: number | null;
   readonly late: number | null;
 } {
-  const { pastDegreeDays, soFar, perDay, confidence } = batch;
-  const n = pastDegreeDays.length;
-  expectRange('number of past batches', n, 1, 10_000, '');
-  for (const units of pastDegreeDays) expectRange('units of a batch', units, 1, 10_000, '°C d');
-  expectRange('units so far', soFar, 0, 10_000, '°C d');
-  expectRange('units per day', perDay, 0, 60, '°C d');
+  const { pastDegreeDays, soFar, perDay, confidence, standing = false } = batch;
+  const spread = batchSpread(pastDegreeDays);
+  expectGrowing(batch);
   expectRange('confidence', confidence, 0.5, 0.99, '');
 
-  const mean = pastDegreeDays.reduce((sum, units) => sum + units, 0) / n;
-  const half = halfWidth(pastDegreeDays, mean, confidence);
+  const wider = standing ? STANDING_WIDER : 1;
+  const half = batchQuantile(spread, (1 + confidence) / 2) * spread.sd * wider;
   const daysTo = (units: number) => {
     if (units <= soFar) return 0;
     return perDay === 0 ? null : (units - soFar) / perDay;
   };
-  return { early: daysTo(mean - half), expected: daysTo(mean), late: daysTo(mean + half) };
-}
+  return {
+    early: daysTo(spread.mean - half),
+    expected: daysTo(spread.mean),
+    late: daysTo(spread.mean + half),
+  };
+});
 
-function halfWidth(past: readonly number[], mean: number, confidence: number): number {
-  const n = past.length;
-  const oneMore = Math.sqrt(1 + 1 / n);
-  if (n < 3) return FIRST_BATCHES_T * FIRST_BATCHES_SPREAD * mean * oneMore;
-  const squares = past.reduce((sum, units) => sum + (units - mean) ** 2, 0);
-  const spread = Math.max(Math.sqrt(squares / (n - 1)), LEAST_SPREAD * mean);
-  return studentQuantile((1 + confidence) / 2, n - 1) * spread * oneMore;
+export function expectGrowing({ soFar, perDay }: GrowingBatch) {
+  expectRange('units so far', soFar, 0, 10_000, '°C d');
+  expectRange('units per day', perDay, 0, 60, '°C d');
 }

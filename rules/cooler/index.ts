@@ -1,6 +1,99 @@
-export { fitTimeConstant, STRAIGHT_ENOUGH, type TimeConstant } from './fitTimeConstant.ts';
-export { meanKineticTemperature } from './meanKineticTemperature.ts';
+export { handbookRate, q10From, q10Rate, TYPICAL_Q10 } from './agingRate.ts';
+export {
+  type AlarmLatch,
+  type AlarmState,
+  alarmLatch,
+  type LatchEvent,
+  type LatchSettings,
+  RESTING,
+} from './alarmLatch.ts';
+export { latencyReport, worstAlarmLatency } from './alarmLatency.ts';
+export {
+  alarmYardsticks,
+  chatters,
+  hubSilent,
+  silentAfterMinutes,
+  type Yardstick,
+} from './alarmYardsticks.ts';
+export {
+  type Calibration,
+  calibrated,
+  ICE_POINT,
+  offsetCalibration,
+  twoPointCalibration,
+} from './calibration.ts';
+export { chillingWarning, freezingNow } from './coldGuards.ts';
+export { iceStore, offTimeAllowed, timeConstantNeeded } from './coolingReserve.ts';
+export { coolingTime, halfCoolingTime, sevenEighthsCoolingTime } from './coolingTime.ts';
+export { type CounterStep, counterDifference } from './counterDifference.ts';
+export {
+  type CycleDrift,
+  cycleBottom,
+  cycleDrift,
+  DRIFT_WINDOWS,
+  type DriftVerdict,
+  fitDriftMargin,
+} from './cycleDrift.ts';
+export {
+  type DisplayUnit,
+  displayUnit,
+  fahrenheit,
+  toFahrenheit,
+  unitSwapped,
+} from './displayUnit.ts';
+export { ds18b20, ds18b20Conversion, isPowerOnValue } from './ds18b20.ts';
+export {
+  dailyEnergy,
+  dutyFromPower,
+  dutyFromTemperature,
+  type PowerReading,
+  type RunningShare,
+} from './dutyCycle.ts';
+export { type EnergyLine, energyIndex, energyLine } from './energyIndex.ts';
+export { type ExposureClock, exposureClock } from './exposureClock.ts';
+export { type FaultFinding, FIRST_TASKS, faultSignature } from './faultSignature.ts';
+export {
+  fitProduceTimeConstant,
+  fitTimeConstant,
+  STRAIGHT_ENOUGH,
+  type TimeConstant,
+} from './fitTimeConstant.ts';
+export { type FoodLimit, foodLimits } from './foodLimits.ts';
+export { carbonDioxide, type Fuel, type FuelUse, fuelUse, litresPerHour } from './fuelUse.ts';
+export { heatCapacity, heatLossCoefficient } from './heatLoss.ts';
+export { type CropKeeping, keepingLife, type LotLife } from './keepingLife.ts';
+export { lifeUsedCooling } from './lifeUsedCooling.ts';
+export {
+  activationOf,
+  meanKineticOfReadings,
+  meanKineticTemperature,
+} from './meanKineticTemperature.ts';
+export { type Crate, type MoveBy, moveProduceBy } from './moveProduceBy.ts';
+export { type OffPeriodFit, offPeriodFit, usualTimeConstant } from './offPeriodFit.ts';
 export { produceTemperature, produceTime, type StoppedRoom } from './produceTemperature.ts';
-export { type KeepingLife, remainingLife } from './remainingLife.ts';
+export { HARMLESS, type ReadingFlag, type ReadingToJudge, readingFlags } from './readingFlags.ts';
+export {
+  type KeepingLife,
+  type LifeHistory,
+  lifeUsed,
+  remainingLife,
+  remainingLifePiecewise,
+  remainingLifeSpread,
+} from './remainingLife.ts';
+export { respirationHeat } from './respirationHeat.ts';
+export { humidityProbePasses, type Salt, saltHumidity, saltHumidityFit } from './saltHumidity.ts';
+export { type LotInTurn, type StoredLot, sellFirst } from './sellFirst.ts';
+export { type SensorKind, sensorKinds } from './sensorKinds.ts';
+export { isImpossibleRate, isLinkWeak, isSaturated, isSpike, isStuck } from './seriesFlags.ts';
+export {
+  type Check,
+  type Fault,
+  type RoomFacts,
+  type Signature,
+  signatureChecks,
+} from './signatureChecks.ts';
+export { batterySize, STARTING_CURRENT, solarPower } from './solarSizing.ts';
+export { respirationRates, type StoredCrop, storageOf, storageTable } from './storageTable.ts';
 export { timeAbove } from './timeAbove.ts';
-export { warmingTime } from './warmingTime.ts';
+export { warmedTo, warmingTime } from './warmingTime.ts';
+export { warmingUnder } from './warmingUnder.ts';

@@ -1,4 +1,5 @@
 import { expectRange } from '../expectRange.ts';
+import { orUnknownField } from '../orUnknownField.ts';
 import { type Celsius, celsius, type Hours, hours } from '../units.ts';
 import { expectTimeConstant } from './warmingTime.ts';
 
@@ -24,41 +25,50 @@ const AS_GOOD_AS_EQUAL = 1e-6; // h; nearer than this the general form divides b
  * Source: two first-order lags in a row (Newton's law of cooling, twice).
  * @throws RangeError for temperatures outside -60..80 °C, time constants not above 0, or past time
  */
-export function produceTemperature(room: StoppedRoom, after: number): Celsius {
+export const produceTemperature = orUnknownField(function produceTemperature(
+  room: StoppedRoom,
+  after: number,
+): Celsius {
   expectRoom(room);
   expectRange('hours after the stop', after, 0, 100_000, 'h');
+  return celsius(produceAfter(room, after));
+});
+
+function produceAfter(room: StoppedRoom, after: number): number {
   const { outside, air, produce, tauHours, produceTauHours } = room;
   const airGap = outside - air;
   const produceGap = outside - produce;
   const own = Math.exp(-after / produceTauHours);
   if (Math.abs(tauHours - produceTauHours) < AS_GOOD_AS_EQUAL) {
-    return celsius(outside - airGap * (after / tauHours) * own - produceGap * own);
+    return outside - airGap * (after / tauHours) * own - produceGap * own;
   }
   const driven = (airGap * tauHours) / (tauHours - produceTauHours);
-  return celsius(outside - driven * Math.exp(-after / tauHours) - (produceGap - driven) * own);
+  return outside - driven * Math.exp(-after / tauHours) - (produceGap - driven) * own;
 }
 
 /**
  * Hours until the produce reaches `limit`; 0 when it is there already, null while outside stays at
- * or below the limit (produce then never gets there for good).
+ * or below the limit (produce then never gets there for good), or a value is not known.
  * @throws RangeError as produceTemperature
  */
-export function produceTime(room: StoppedRoom & { readonly limit: number }): Hours | null {
+export const produceTime = orUnknownField(function produceTime(
+  room: StoppedRoom & { readonly limit: number },
+): Hours | null {
   expectRoom(room);
   const { outside, produce, limit, tauHours, produceTauHours } = room;
   expectRange('limit', limit, -60, 80, '°C');
   if (produce >= limit) return hours(0);
   if (outside <= limit) return null;
   let late = Math.max(tauHours, produceTauHours);
-  while (produceTemperature(room, late) < limit && late < 90_000) late *= 1.5;
+  while (produceAfter(room, late) < limit && late < 90_000) late *= 1.5;
   let early = 0;
   for (let step = 0; step < 60; step += 1) {
     const middle = (early + late) / 2;
-    if (produceTemperature(room, middle) < limit) early = middle;
+    if (produceAfter(room, middle) < limit) early = middle;
     else late = middle;
   }
   return hours(late);
-}
+});
 
 function expectRoom({ outside, air, produce, tauHours, produceTauHours }: StoppedRoom) {
   expectRange('outside temperature', outside, -60, 80, '°C');

@@ -1,7 +1,7 @@
 import { expectRange } from '../expectRange.ts';
 import {
+  type MaybeTemperature,
   meanAboveLine,
-  type TemperatureReading,
   timeAboveLine,
   walkSegments,
 } from '../heat/index.ts';
@@ -12,21 +12,23 @@ const GAP_STEPS = 3; // ours: more than three usual steps without a reading is a
 
 /**
  * How long a series was above a limit, at or below it, and not known; the three add up to the time
- * from the first reading to the last. At worst the time above is above + unknown. `degreeHours` is
+ * from the first reading to the last; `worstHours` is above + unknown. `degreeHours` is
  * how far above, times how long, °C h. Readings are joined by straight lines, cut at the limit.
  *
  * It states time, not safety: what a time means for food is for the local officer to say.
+ * A null among the readings is not known, and neither is the time on both sides of it.
  * @param gapMaxMinutes a longer time between readings is unknown; three usual steps when not given
  * @throws RangeError for readings not in order of time
  */
 export function timeAbove(
-  readings: readonly TemperatureReading[],
+  readings: readonly MaybeTemperature[],
   limit: number,
   { gapMaxMinutes }: { readonly gapMaxMinutes?: number | undefined } = {},
 ): {
   readonly aboveHours: Hours;
   readonly belowHours: Hours;
   readonly unknownHours: Hours;
+  readonly worstHours: Hours;
   readonly degreeHours: number;
 } {
   expectRange('limit', limit, -60, 80, '°C');
@@ -44,6 +46,7 @@ export function timeAbove(
     aboveHours: hours(above / HOUR),
     belowHours: hours((covered - above) / HOUR),
     unknownHours: hours((to - from - covered) / HOUR),
+    worstHours: hours((above + to - from - covered) / HOUR),
     degreeHours: dose / HOUR,
   };
 }

@@ -1,1 +1,29 @@
+export { bestPlace, placeScore, type Trays } from './bestPlace.ts';
 export { type DayFacts, type DayRule, dayFacts } from './dayFacts.ts';
+export {
+  type DaySpell,
+  type DiseaseDay,
+  dayOfWeek,
+  diseaseDay,
+  noonToNoon,
+} from './diseaseDay.ts';
+export {
+  CLOSED_BEFORE_SUNSET,
+  cropFloors,
+  type DuskPlan,
+  duskVents,
+  EGGPLANT_FRUIT_SET,
+  morningOpening,
+  PURGE_MINUTES,
+} from './duskVents.ts';
+export { type HeatLoad, heatLoad } from './heatLoad.ts';
+export { type Band, type BandTally, hoursInBand } from './hoursInBand.ts';
+export { type Reason, reasonOrder, strongestReason } from './reasonOrder.ts';
+export { ventForHeat } from './ventForHeat.ts';
+export {
+  cropToVentFor,
+  type VentCrop,
+  type VentTemperatures,
+  ventTemperatures,
+} from './ventTemperatures.ts';
+export { windCaution } from './windCaution.ts';

@@ -94,6 +94,8 @@ export function around(column: Column, at: number, now: Instant): Celsius | null
  * Start of the stretch, ending with the newest reading, in which every reading passes `holds`.
  * A hole longer than `gap` minutes ends it: nobody knows what was in it. null when the newest
  * reading fails.
+ *
+ * Source: counted on the readings; how long a hole may be is ours.
  */
 export function since(
   column: Column,

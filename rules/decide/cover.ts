@@ -1,8 +1,10 @@
 import type { Answer, Evidence } from '../answer.ts';
 import { probabilityBelow, worthActing } from '../frost/index.ts';
 import { celsius, HOUR, type Instant, instant, MINUTE, probability } from '../units.ts';
+import { by, put, told } from './how.ts';
 import { type Look, outsideLow, stands, temperatureIn } from './look.ts';
-import type { Night } from './night.ts';
+import { bySun, type Night } from './night.ts';
+import { crossingHow, forecastHow } from './nightForecasts.ts';
 import { act, fact, leave, unknown } from './say.ts';
 import type { NightForecast, PlaceNow, SpotName } from './snapshot.ts';
 import { COST_LOSS, ENTERED, FROST_BOOK, OURS, TOLD } from './sources.ts';
@@ -17,17 +19,25 @@ const FAR_TAIL = 0.05;
 /** Spots that feel the night as the bare crop does; under a cover tells of the cover. */
 export const IN_THE_OPEN: readonly SpotName[] = ['canopy', 'grass', 'air'];
 
-/** The patch is to be covered: what tonight may take outweighs the work. */
+/**
+ * The patch is to be covered: what tonight may take outweighs the work. The loss is the value told,
+ * less what covering could not save; the cost is the minutes told at the farm's wage.
+ *
+ * Source: the cost-loss rule, Murphy 1977, Monthly Weather Review 105:803; the hours in which it is
+ * asked are ours.
+ */
 export function cover(look: Look, place: PlaceNow): Answer {
   const { cover: covers } = place;
   if (covers === null) return leave();
-  if (place.covered === true) return leave(fact('covers', 'on', '', null, ENTERED));
+  if (place.covered === true) return leave(fact('covers', 'on', '', null, ENTERED, told));
   if (look.sun === null) return unknown(['sun-times']);
 
   const { night } = look.sun;
   const from = instant(night.set - ASKED_FROM);
   if (look.now < from || look.now >= night.rise) {
-    return leave(fact('sunset-in', (night.set - look.now) / HOUR, 'h', ASKED_FROM / HOUR, OURS));
+    const away = (night.set - look.now) / HOUR;
+    const how = bySun(look.snapshot, 'sunset', night.set);
+    return leave(fact('sunset-in', away, 'h', ASKED_FROM / HOUR, OURS, how));
   }
   const own = coldestInTheOpen(look, place);
   const forecast = own ?? outsideLow(look);
@@ -36,7 +46,9 @@ export function cover(look: Look, place: PlaceNow): Answer {
   const p = own?.pBelow.p ?? probabilityBelow(forecast.low, covers.damage);
   const cost = (covers.minutes / 60) * look.snapshot.farm.wage;
   const loss = covers.value * covers.effect;
-  const because = reasons(forecast, p, cost, loss, covers.damage, night);
+  const { wage } = look.snapshot.farm;
+  const worked = { forecast, own: own !== null, p, cost, loss, covers, wage };
+  const because = reasons(worked, night);
   const share = stands(look, 'cover', place.id) ? STAY_ASKED : 1;
   const worth = loss > 0 && worthActing({ probability: probability(p), cost: cost * share, loss });
   if (worth && forecast.method === 'wide-default' && p < FAR_TAIL) {
@@ -64,23 +76,56 @@ function coldestInTheOpen({ forecasts }: Look, place: PlaceNow): NightForecast |
   return coldest;
 }
 
-function reasons(
-  { low, crossesAt, method }: NightForecast,
-  p: number,
-  cost: number,
-  loss: number,
-  damage: number,
-  night: Night,
-): readonly Evidence[] {
+type Worked = {
+  readonly forecast: NightForecast;
+  /** The forecast is for the patch itself. */
+  readonly own: boolean;
+  readonly p: number;
+  readonly cost: number;
+  readonly loss: number;
+  readonly covers: NonNullable<PlaceNow['cover']>;
+  readonly wage: number;
+};
+
+function reasons(worked: Worked, night: Night): readonly Evidence[] {
+  const { forecast, own, p, cost, loss, covers, wage } = worked;
+  const { low, crossesAt, method } = forecast;
   const breakEven = loss > 0 ? (100 * cost) / loss : null;
   const source = method === 'wide-default' ? OURS : FROST_BOOK;
+  const chance = by(
+    // A forecast of its own knows what the night has shown; one from elsewhere is only a spread.
+    own ? 'nightForecast' : 'probabilityBelow',
+    put('tonight-low', low.mean, '°C'),
+    put('spread', low.sd, 'K'),
+    put('degrees-of-freedom', low.df),
+    put('damage-below', covers.damage, '°C'),
+    put('cost', cost, 'money'),
+    put('value-at-risk', loss, 'money'),
+  );
+  const stakes = by(
+    'worthActing',
+    put('probability', p),
+    put('value', covers.value, 'money'),
+    put('share-prevented', covers.effect),
+    put('work', covers.minutes, 'min'),
+    put('wage', wage, 'money'),
+  );
   return [
-    fact('chance-of-damage', 100 * p, '%', breakEven, COST_LOSS),
-    fact('tonight-low', low.mean, '°C', damage, source),
+    fact('chance-of-damage', 100 * p, '%', breakEven, COST_LOSS, chance),
+    fact('tonight-low', low.mean, '°C', covers.damage, source, forecastHow(forecast), TOLD),
     ...(crossesAt === null
       ? []
-      : [fact('damage-after-sunset', (crossesAt - night.set) / HOUR, 'h', null, source)]),
-    fact('value-at-risk', loss, 'money', cost, TOLD),
+      : [
+          fact(
+            'damage-after-sunset',
+            (crossesAt - night.set) / HOUR,
+            'h',
+            null,
+            source,
+            crossingHow(forecast, night, covers.damage),
+          ),
+        ]),
+    fact('value-at-risk', loss, 'money', cost, TOLD, stakes),
   ];
 }
 

@@ -1,6 +1,7 @@
 import type { Answer, Decision, TaskKind } from '../answer.ts';
 import { coolRoom } from './coolRoom.ts';
 import { cover } from './cover.ts';
+import { by, put } from './how.ts';
 import { type Look, lookAt } from './look.ts';
 import { moveProduce } from './moveProduce.ts';
 import { sunAround } from './night.ts';
@@ -30,6 +31,8 @@ export type Outlook = {
 /**
  * What one snapshot asks for. Each rule runs apart: one that breaks down answers `unknown` with
  * its sentence, and the others never notice.
+ *
+ * Source: ours; each rule names its own.
  */
 export function decide(snapshot: Snapshot): Outlook {
   const failures: Failure[] = [];
@@ -81,8 +84,10 @@ const COLD: readonly (readonly [TaskKind, (look: Look, place: PlaceNow) => Answe
   ['move-produce', moveProduce],
 ];
 
-const broken = (failure: Failure | undefined) =>
-  unknown(['rule-broke'], [fact('rule-broke', failure?.error ?? '', '', null, OURS)]);
+const broken = (failure: Failure | undefined) => {
+  const how = by('decide', put('rule', failure?.rule ?? ''));
+  return unknown(['rule-broke'], [fact('rule-broke', failure?.error ?? '', '', null, OURS, how)]);
+};
 
 /** One forecast for each spot; of two probes at one spot the colder speaks. */
 function forecastsOf(

@@ -4,6 +4,7 @@ export {
   type Answer,
   type Decision,
   type Evidence,
+  type Input,
   type Leave,
   type Saving,
   type Subject,

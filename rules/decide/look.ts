@@ -4,6 +4,7 @@ import { taskKey } from '../answer.ts';
 import type { Celsius, Instant } from '../units.ts';
 import { celsius } from '../units.ts';
 import { fresh, freshAir } from './column.ts';
+import { type How, readBy, told } from './how.ts';
 import { type Sun, sunAround } from './night.ts';
 import type { Crop, NightForecast, PlaceNow, Snapshot, SpotName, SpotNow } from './snapshot.ts';
 
@@ -15,9 +16,11 @@ export type Look = {
   readonly sun: Sun | null;
   readonly forecasts: readonly NightForecast[];
   /** Outside air younger than 30 minutes. */
-  readonly outside: (Air & { readonly place: string }) | null;
+  readonly outside: (Air & { readonly place: string; readonly how: How }) | null;
   /** Outside temperature younger than 30 minutes; it may come from a probe without humidity. */
   readonly outsideTemperature: Celsius | null;
+  /** Which probe said so, and when. */
+  readonly outsideHow: How;
 };
 
 // A reading decides for half an hour. Ours, from no source.
@@ -70,9 +73,13 @@ function outdoors({ places }: Snapshot) {
 
 export function outsideAir(snapshot: Snapshot): Look['outside'] {
   for (const place of outdoors(snapshot)) {
-    const air = firstSpot(place, SPEAKS_FOR_AIR, (spot) => freshAir(spot.air, snapshot.now, VALID));
+    const air = firstSpot(place, SPEAKS_FOR_AIR, (spot) => {
+      const read = freshAir(spot.air, snapshot.now, VALID);
+      return read === null ? null : { ...read, how: readBy(spot.probe, read.t) };
+    });
     if (air !== null) {
-      return { place: place.id, temperature: air.temperature, humidity: air.humidity };
+      const { temperature, humidity, how } = air;
+      return { place: place.id, temperature, humidity, how };
     }
   }
   return null;
@@ -97,14 +104,18 @@ export function outsideLow({ snapshot, forecasts }: Look): NightForecast | null 
   return null;
 }
 
-export const lookAt = (snapshot: Snapshot, forecasts: readonly NightForecast[]): Look => ({
-  snapshot,
-  now: snapshot.now,
-  sun: sunAround(snapshot),
-  forecasts,
-  outside: outsideAir(snapshot),
-  outsideTemperature: outsideNow(snapshot)?.value ?? null,
-});
+export function lookAt(snapshot: Snapshot, forecasts: readonly NightForecast[]): Look {
+  const outside = outsideNow(snapshot);
+  return {
+    snapshot,
+    now: snapshot.now,
+    sun: sunAround(snapshot),
+    forecasts,
+    outside: outsideAir(snapshot),
+    outsideTemperature: outside?.value ?? null,
+    outsideHow: outside === null ? told : readBy(outside.spot.probe, outside.t),
+  };
+}
 
 export const cropOf = ({ snapshot }: Look, place: PlaceNow): Crop | null =>
   snapshot.crops.find(({ id }) => id === place.crop) ?? null;

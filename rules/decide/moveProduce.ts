@@ -1,8 +1,10 @@
 import type { Answer, Evidence } from '../answer.ts';
 import { type Instant, instant, MINUTE } from '../units.ts';
+import { by, put, when } from './how.ts';
 import { type Look, stands } from './look.ts';
-import { coverage, ENOUGH, OUT_OF_CYCLE } from './room.ts';
-import { type Signs, signsOf } from './roomSigns.ts';
+import { produceHow } from './produce.ts';
+import { coverage, ENOUGH, feedHow, OUT_OF_CYCLE } from './room.ts';
+import { limitHow, type Signs, signsOf } from './roomSigns.ts';
 import { act, fact, leave, unknown } from './say.ts';
 import type { PlaceNow } from './snapshot.ts';
 import { NEWTON, OURS, TOLD } from './sources.ts';
@@ -50,17 +52,34 @@ function dueBy({ produceAt, aboveSince, room }: Signs): Instant | null {
   return instant(produceAt - MINUTES_OF_WORK * MINUTE);
 }
 
-function reasons(
-  { room, produce, hoursToLimit, aboveSince }: Signs,
-  warm: number,
-): readonly Evidence[] {
+function reasons(signs: Signs, warm: number): readonly Evidence[] {
+  const { room, produce, hoursToLimit, aboveSince } = signs;
   const above = aboveSince === null ? null : (room.now - aboveSince) / MINUTE;
   return [
-    fact('room-air', warm, '°C', room.limit, TOLD),
-    ...(above === null ? [] : [fact('above-limit-minutes', above, 'min', null, OURS)]),
-    ...(produce === null ? [] : [fact('produce-estimate', produce, '°C', room.limit, NEWTON)]),
+    fact('room-air', warm, '°C', room.limit, TOLD, feedHow(room.air)),
+    ...(above === null
+      ? []
+      : [
+          fact(
+            'above-limit-minutes',
+            above,
+            'min',
+            null,
+            OURS,
+            by(
+              'since',
+              put('limit', room.limit, '°C'),
+              when('above-since', aboveSince),
+              when('now', room.now),
+              put('probe', room.air?.probe ?? null),
+            ),
+          ),
+        ]),
+    ...(produce === null
+      ? []
+      : [fact('produce-estimate', produce, '°C', room.limit, NEWTON, produceHow(room), TOLD)]),
     ...(hoursToLimit === null || hoursToLimit === 0
       ? []
-      : [fact('minutes-to-limit', hoursToLimit * 60, 'min', null, NEWTON)]),
+      : [fact('minutes-to-limit', hoursToLimit * 60, 'min', null, NEWTON, limitHow(signs))]),
   ];
 }

@@ -1,5 +1,6 @@
 import { sunTimes } from '../heat/index.ts';
 import { HOUR, type Instant, instant } from '../units.ts';
+import { by, type How, put, when } from './how.ts';
 import type { Snapshot } from './snapshot.ts';
 
 const DAY = 24 * HOUR;
@@ -36,6 +37,16 @@ export function dayAfter(name: string): string {
   if (day < inMonth(year, month)) return `${year}-${two(month)}-${two(day + 1)}`;
   return month < 12 ? `${year}-${two(month + 1)}-01` : `${year + 1}-01-01`;
 }
+
+/** How far from sunrise or sunset it is. */
+export const bySun = ({ farm, now }: Snapshot, what: 'sunrise' | 'sunset', at: Instant): How =>
+  by(
+    'sunTimes',
+    put('latitude', farm.lat, '°'),
+    put('longitude', farm.lon, '°'),
+    when(what, at),
+    when('now', now),
+  );
 
 /** Sun and night around `now`; null where the sun does not both rise and set. */
 export function sunAround({ now, day, farm }: Snapshot): Sun | null {

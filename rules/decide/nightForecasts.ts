@@ -2,6 +2,7 @@ import { dewPoint } from '../air/index.ts';
 import { probabilityBelow } from '../frost/index.ts';
 import { celsius, HOUR, type Instant, instant } from '../units.ts';
 import { around, firstAt, fresh, highest, newest, type Read, within } from './column.ts';
+import { by, type How, put, when } from './how.ts';
 import { type Clues, lowBeforehand, type Predictor } from './lowBeforehand.ts';
 import { lowSoFar } from './lowSoFar.ts';
 import type { Night } from './night.ts';
@@ -67,7 +68,32 @@ function seenBelow(column: Column, night: Night, now: Instant, limit: number): I
   return null;
 }
 
-/** The forecast for one spot; null when its probe has been silent. */
+// What each forecast was made of, for whoever shows it; gone when the forecast is.
+const workings = new WeakMap<NightForecast, How>();
+
+/** How a forecast's low came about. */
+export const forecastHow = (forecast: NightForecast): How =>
+  workings.get(forecast) ?? by('nightForecast');
+
+/** How the moment came about at which a forecast crosses `limit`. */
+export const crossingHow = ({ low, crossesAt }: NightForecast, night: Night, limit: number): How =>
+  by(
+    'nightLine',
+    put('tonight-low', low.mean, '°C'),
+    put('damage-below', limit, '°C'),
+    when('sunset', night.set),
+    when('sunrise', night.rise),
+    when('crosses-at', crossesAt),
+  );
+
+/**
+ * The forecast for one spot; null when its probe has been silent. What past nights and one reading
+ * let expect (lowBeforehand) is corrected by what the night has shown so far (lowSoFar); the chance
+ * is that of Student's t below the limit, and never quite 0 or 1.
+ *
+ * Source: Snyder and de Melo-Abreu 2005, Frost Protection, FAO, vol. 1, for the regression and the
+ * cooling curve; how the night corrects it, and the wide default of a new farm, are ours.
+ */
 export function nightForecast(
   place: PlaceNow,
   spot: SpotNow,
@@ -100,7 +126,7 @@ export function nightForecast(
   const from = now < night.afternoon ? { t: instant(night.set - 2 * HOUR), value: warm } : last;
   const line = nightLine(from.t > bend.t ? bend : from, bend, low.mean, night);
 
-  return {
+  const forecast: NightForecast = {
     place: place.id,
     spot: spot.spot,
     night: night.name,
@@ -112,6 +138,26 @@ export function nightForecast(
     method: expected.method,
     fan: fanOf(line, low, night, now),
   };
+  const { evening: dusk, afternoon } = clues;
+  workings.set(
+    forecast,
+    by(
+      'nightForecast',
+      put('probe', spot.probe),
+      put('forecast-from', expected.method),
+      put('nights-learned', expected.nightsLearned),
+      put('newest-reading', last.value, '°C'),
+      when('read-at', last.t),
+      put('evening-temperature', dusk?.temperature ?? null, '°C'),
+      put('evening-dew-point', dusk?.dewPoint ?? null, '°C'),
+      put('afternoon-temperature', afternoon?.temperature ?? null, '°C'),
+      put('warmest-of-day', clues.warmest, '°C'),
+      put('expected-beforehand', expected.low.mean, '°C'),
+      put('spread', low.sd, 'K'),
+      put('degrees-of-freedom', low.df),
+    ),
+  );
+  return forecast;
 }
 
 /** Where the dew point of the air outside is read; null where nobody reads it. */

@@ -20,7 +20,13 @@ const STARTS = 2; // h after sunset
 const HOTTEST = 60; // °C, ours
 const NEARLY_OVER = 0.98; // share of the fall; beyond it the curve has no start to go back to
 
-/** Straight from `from`, curved from `bend` on. `from` may be the bend itself. */
+/**
+ * The way down through one night: straight from `from`, curved from `bend` on. `from` may be the
+ * bend itself. The curve loses heat with the square root of the hours after sunset.
+ *
+ * Source: the square-root curve of Snyder & de Melo-Abreu 2005, Frost Protection, FAO, vol. 1;
+ * the straight way before it is ours.
+ */
 export function nightLine(from: Read, bend: Read, low: number, night: Night): Line {
   const hoursAt = (t: number) => (t - night.set) / HOUR;
   const slope = bend.t > from.t ? (bend.value - from.value) / (bend.t - from.t) : 0;

@@ -1,12 +1,14 @@
 import { CLEAR_GAIN } from '../air/index.ts';
 import type { Answer, Evidence } from '../answer.ts';
 import { instant } from '../units.ts';
+import { told } from './how.ts';
 import { cropOf, type Look, outsideLow, stands } from './look.ts';
+import { forecastHow } from './nightForecasts.ts';
 import { act, fact, leave, unknown } from './say.ts';
 import type { PlaceNow } from './snapshot.ts';
 import { ENTERED, OURS, TOLD, TUNNEL_NIGHT } from './sources.ts';
 import { type Heat, heatIn } from './ventHeat.ts';
-import { gainOf, type Wet, wetIn } from './ventWet.ts';
+import { gainHow, gainOf, type Wet, wetIn } from './ventWet.ts';
 import { dropInRisk, sparedTrays } from './worth.ts';
 
 const MINUTES_OF_WORK = 5; // common practice, no source
@@ -18,7 +20,7 @@ const CLEAR = 1; // K above the crop's floor at which a night needs no warmth ke
 
 /** Vents are to be opened: too warm and cooler outside, or wet for long and drier outside. */
 export function openUp(look: Look, place: PlaceNow): Answer {
-  if (place.opened === true) return leave(fact('vents', 'open', '', null, ENTERED));
+  if (place.opened === true) return leave(fact('vents', 'open', '', null, ENTERED, told));
 
   const crop = cropOf(look, place);
   const standing = stands(look, 'open-up', place.id);
@@ -29,7 +31,8 @@ export function openUp(look: Look, place: PlaceNow): Answer {
   if (heat.hot === true || wet.wet === true) {
     // Frost goes before wetness: freezing air is not let in to dry leaves.
     if (heat.hot !== true && frosty(look)) {
-      return leave(...because, fact('outside-freezing', look.outsideTemperature, '°C', 0, OURS));
+      const cold = look.outsideTemperature;
+      return leave(...because, fact('outside-freezing', cold, '°C', 0, OURS, look.outsideHow));
     }
     const doBy = Math.min(dueBy(heat), dueBy(wet));
     const drop = heat.hot !== true ? DROP_WET : heat.urgent ? DROP_VERY_HOT : DROP_HOT;
@@ -56,13 +59,14 @@ function traded(look: Look, place: PlaceNow, heat: Heat, wet: Wet): readonly Evi
   const lines: Evidence[] = [];
   const gain = heat.hot === true ? gainOf(look, place) : null;
   if (gain !== null && gain <= -CLEAR_GAIN) {
-    lines.push(fact('outside-damper-by', -gain, 'g/m³', CLEAR_GAIN, OURS));
+    lines.push(fact('outside-damper-by', -gain, 'g/m³', CLEAR_GAIN, OURS, gainHow(look, place)));
   }
   const floor = cropOf(look, place)?.chill ?? null;
   const tonight = outsideLow(look);
   if (wet.wet === true && tonight !== null && tonight.low.mean < (floor ?? 0) + CLEAR) {
     const source = floor === null ? TUNNEL_NIGHT : TOLD;
-    lines.push(fact('night-needs-warmth', tonight.low.mean, '°C', floor ?? 0, source));
+    const how = forecastHow(tonight);
+    lines.push(fact('night-needs-warmth', tonight.low.mean, '°C', floor ?? 0, source, how));
   }
   return lines;
 }

@@ -10,14 +10,20 @@ import {
   MINUTE,
 } from '../units.ts';
 import { readAt, within } from './column.ts';
-import { holeOf, type Room } from './room.ts';
+import { by, type How, put, when } from './how.ts';
+import { feedHow, holeOf, type Room } from './room.ts';
 
 // The produce follows the air, later.
 
 /** Ours, from no source, until a probe in a crate shows it: the middle of a packed crate. */
 export const PRODUCE_TAU = hours(2.5);
 
-/** Middle of a crate now: its own probe, else what the air of the last 48 hours has made of it. */
+/**
+ * Middle of a crate now: its own probe, else what the air of the last 48 hours has made of it. The
+ * crate follows the air with a time constant of 2.5 hours, ours.
+ *
+ * Source: Newton's law of cooling, step by step from reading to reading.
+ */
 export function produceNow({ air, product, now }: Room): Celsius | null {
   if (product?.latest != null) return celsius(product.latest.value);
   if (air?.latest == null) return null;
@@ -39,6 +45,18 @@ export function produceNow({ air, product, now }: Room): Celsius | null {
   }
   return produce === null ? null : celsius(produce);
 }
+
+/** How the middle of a crate is known. */
+export const produceHow = ({ product, air }: Room): How =>
+  product?.latest != null
+    ? feedHow(product)
+    : by(
+        'produceNow',
+        put('time-constant-of-produce', PRODUCE_TAU, 'h'),
+        put('room-air', air?.latest?.value ?? null, '°C'),
+        when('readings-from', air?.column.t[0] ?? null),
+        ...feedHow(air).inputs,
+      );
 
 /**
  * When the produce reaches the limit if the cooling stays as it is now; null for never or not

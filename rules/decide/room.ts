@@ -1,6 +1,7 @@
 import { median } from '../statistics/index.ts';
 import { type Celsius, celsius, HOUR, type Instant, MINUTE } from '../units.ts';
 import { fresh, highest, newest, type Read, within } from './column.ts';
+import { type How, readBy, told } from './how.ts';
 import { type Look, outsideNow, VALID } from './look.ts';
 import type { Column, PlaceNow, Quantity, SpotName } from './snapshot.ts';
 
@@ -8,6 +9,7 @@ import type { Column, PlaceNow, Quantity, SpotName } from './snapshot.ts';
 
 export type Feed = {
   readonly column: Column;
+  readonly probe: string;
   /** Minutes between readings. */
   readonly every: number;
   /** Newest reading, while it is not too old to decide on. */
@@ -53,7 +55,8 @@ function feed(
       const column = spot.columns[quantity];
       if (spot.spot !== name || column === undefined || newest(column, now) === null) continue;
       const latest = fresh(column, now, Math.max(silentAfter(spot.every), atLeast));
-      const found = { column, every: reportsEach(column, spot.every), latest };
+      const { probe } = spot;
+      const found = { column, probe, every: reportsEach(column, spot.every), latest };
       if (latest !== null) return found;
       old ??= found;
     }
@@ -74,6 +77,10 @@ function reportsEach({ t }: Column, told: number): number {
 }
 
 const ANY: readonly SpotName[] = ['unit', 'air', 'canopy', 'product', 'under-cover', 'grass'];
+
+/** Which probe gave the newest reading, and when. */
+export const feedHow = (feed: Feed | null): How =>
+  feed?.latest == null ? told : readBy(feed.probe, feed.latest.t);
 
 /** @throws RangeError for a place without set point and limit */
 export function roomOf(look: Look, place: PlaceNow): Room {

@@ -12,14 +12,20 @@ export type DoorSign = {
   readonly rise: number | null;
 };
 
-const OPEN_FOR = 5; // minutes, common practice
-const STEEP = 1; // K in 5 minutes, common practice: an open door is 5 to 20 times as steep as a stopped unit
+export const OPEN_FOR = 5; // minutes, common practice
+export const STEEP = 1; // K in 5 minutes, common practice: an open door is 5 to 20 times as steep as a stopped unit
 const VERY_STEEP = 1.5; // K in 5 minutes, ours: no defrost warms the air like this
 const SOON = 10; // minutes, common practice: not a short opening
 const LATER = 20; // minutes, ours: longer than a defrost of 18
 const FALLEN = 0.5; // K below the peak it is on its way back. Ours
 const FALLEN_ASKED = 1.5; // K, the same once the task stands
 
+/**
+ * Whether the door stands open: its contact says so for 5 minutes; without a contact, the air rose
+ * by more than 1 K in 5 minutes and does not come back.
+ *
+ * Source: common practice, no source; how long to wait before saying so is ours.
+ */
 export function doorSign(room: Room, standing: boolean): DoorSign {
   const { door, now } = room;
   if (door?.latest == null) return riseSign(room, standing);

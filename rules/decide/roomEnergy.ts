@@ -60,8 +60,9 @@ function runningShare({ column }: Feed, now: Instant): number | null {
 
 /** The counter of a room, wherever in it the meter hangs. */
 export function energyFeed({ spots }: PlaceNow): Feed | null {
-  for (const { columns, every } of spots) {
-    if (columns.energy !== undefined) return { column: columns.energy, every, latest: null };
+  for (const { columns, every, probe } of spots) {
+    const column = columns.energy;
+    if (column !== undefined) return { column, probe, every, latest: null };
   }
   return null;
 }

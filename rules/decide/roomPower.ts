@@ -1,6 +1,7 @@
 import { percentile } from '../statistics/index.ts';
 import { type Instant, instant, MINUTE } from '../units.ts';
 import { around, readAt, since, within } from './column.ts';
+import { by, type How, put, when } from './how.ts';
 import { type Feed, holeOf, type Room, TOP_OF_CYCLE } from './room.ts';
 
 // Whether the compressor runs when it should, by the power it draws.
@@ -48,6 +49,12 @@ export function offRuns(power: Feed, now: Instant): readonly OffRun[] {
   return runs;
 }
 
+/**
+ * Whether the compressor stands still when it should run, and whether the unit or its supply is why.
+ * A pause is normal up to the longest tenth of this room's own pauses.
+ *
+ * Source: 10 W and the hold-off of 5 minutes are common practice, no source; the rest is ours.
+ */
 export function powerSign(room: Room): PowerSign {
   const { power, now } = room;
   if (power?.latest == null) {
@@ -62,6 +69,17 @@ export function powerSign(room: Room): PowerSign {
     supplyGone(power, now, offSince) || missesItsTurn(room, now - offSince > pause * MINUTE);
   return { stopped: stopped && (watts === 0 ? 'power' : 'unit'), watts, offSince, pause };
 }
+
+/** How the time that the cooling has been off came about. */
+export const offHow = ({ power, now }: Room, { watts, offSince, pause }: PowerSign): How =>
+  by(
+    'powerSign',
+    put('probe', power?.probe ?? null),
+    put('room-power', watts, 'W'),
+    when('off-since', offSince),
+    when('now', now),
+    put('usual-pause', pause, 'min'),
+  );
 
 function usualPause(runs: readonly OffRun[], every: number): number {
   const lengths = runs

@@ -1,9 +1,10 @@
 import { warmingTime } from '../cooler/index.ts';
 import { type Celsius, type Hours, type Instant, MINUTE } from '../units.ts';
 import { since } from './column.ts';
+import { by, type How, put } from './how.ts';
 import { type Look, outsideNow, stands } from './look.ts';
 import { produceAtLimit, produceNow } from './produce.ts';
-import { holeOf, type Room, recovering, roomOf } from './room.ts';
+import { feedHow, holeOf, type Room, recovering, roomOf } from './room.ts';
 import { type DoorSign, doorSign } from './roomDoor.ts';
 import { type PowerSign, powerSign } from './roomPower.ts';
 import { type DriftSign, driftSign, longRise } from './roomRise.ts';
@@ -101,6 +102,17 @@ function stateOf(
   }
   return cause === null ? 'holding' : 'warming';
 }
+
+/** How the time until the air reaches the limit came about. */
+export const limitHow = ({ room, tauHours }: Signs): How =>
+  by(
+    'warmingTime',
+    put('room-air', room.air?.latest?.value ?? null, '°C'),
+    put('warmest-outside-ahead', room.warmestAhead, '°C'),
+    put('limit', room.limit, '°C'),
+    put('time-constant', tauHours, 'h'),
+    ...feedHow(room.air).inputs,
+  );
 
 function airToLimit({ air, limit, warmestAhead }: Room, tauHours: Hours): Hours | null {
   if (air?.latest == null || warmestAhead === null) return null;

@@ -20,6 +20,13 @@ const LAST_FITS = 5;
 const SLOWEST = 200; // h, ours: beyond it the fit says nothing
 const FASTEST = 0.2; // h, ours: an open door, not a room
 
+/**
+ * Hours in which the room comes 63 % of the way to the outside temperature once its unit stands
+ * still: the middle of the last five stretches from which it could be learned, else 6 h.
+ *
+ * Source: Newton's law of cooling, fitted to the room's own record; what a stretch must be like is
+ * common practice, no source, and the 6 h are ours.
+ */
 export function timeConstant(room: Room, outside: Column | null): Hours {
   const { power, air, now } = room;
   if (power === null || air === null || outside === null) return USUAL_TAU;

@@ -1,11 +1,13 @@
 import type { Answer } from '../answer.ts';
 import { HOUR, instant, MINUTE } from '../units.ts';
+import { by, put, when } from './how.ts';
 import type { Look } from './look.ts';
-import { OUT_OF_CYCLE } from './room.ts';
-import { signsOf } from './roomSigns.ts';
+import { feedHow, OUT_OF_CYCLE } from './room.ts';
+import { IDLE, offHow } from './roomPower.ts';
+import { limitHow, signsOf } from './roomSigns.ts';
 import { act, fact, leave, unknown } from './say.ts';
 import type { PlaceNow } from './snapshot.ts';
-import { MEASURED, NEWTON, OURS, TOLD } from './sources.ts';
+import { MEASURED, NEWTON, OURS, PRACTICE, TOLD } from './sources.ts';
 import { dropInRisk, sparedMoney } from './worth.ts';
 
 const MINUTES_OF_WORK = 10; // common practice, no source
@@ -13,12 +15,15 @@ const DROP = 0.5; // ours, from no source: share of the produce's worth spared
 
 /** The cool room's supply is off: start the generator before the air reaches the limit. */
 export function runGenerator(look: Look, place: PlaceNow): Answer {
-  const { room, power, hoursToLimit, tauHours, aboveSince } = signsOf(look, place);
+  const signs = signsOf(look, place);
+  const { room, power, hoursToLimit, tauHours, aboveSince } = signs;
   const { now, air, setPoint, limit, value } = room;
   const warm = air?.latest?.value ?? null;
   const because = [
-    ...(power.watts === null ? [] : [fact('room-power', power.watts, 'W', 10, MEASURED)]),
-    ...(warm === null ? [] : [fact('room-air', warm, '°C', limit, TOLD)]),
+    ...(power.watts === null
+      ? []
+      : [fact('room-power', power.watts, 'W', IDLE, MEASURED, feedHow(room.power), PRACTICE)]),
+    ...(warm === null ? [] : [fact('room-air', warm, '°C', limit, TOLD, feedHow(air))]),
   ];
   if (power.stopped === null) {
     // Nobody measures the supply: while the room keeps its cold that is no question to ask.
@@ -28,11 +33,15 @@ export function runGenerator(look: Look, place: PlaceNow): Answer {
   if (power.stopped !== 'power') return leave(...because);
 
   if (power.offSince !== null) {
-    because.push(fact('off-minutes', (now - power.offSince) / MINUTE, 'min', power.pause, OURS));
+    const off = (now - power.offSince) / MINUTE;
+    because.push(fact('off-minutes', off, 'min', power.pause, OURS, offHow(room, power)));
   }
   if (hoursToLimit !== null) {
-    because.push(fact('minutes-to-limit', hoursToLimit * 60, 'min', null, NEWTON));
-    because.push(fact('warms-within', tauHours, 'h', null, NEWTON));
+    const minutes = hoursToLimit * 60;
+    const outside = put('warmest-outside-ahead', room.warmestAhead, '°C');
+    const learned = by('timeConstant', outside, when('now', now));
+    because.push(fact('minutes-to-limit', minutes, 'min', null, NEWTON, limitHow(signs)));
+    because.push(fact('warms-within', tauHours, 'h', null, NEWTON, learned));
   }
   const limitAt = hoursToLimit === null ? null : instant(now + hoursToLimit * HOUR);
   return act([...because, dropInRisk(DROP)], {

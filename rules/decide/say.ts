@@ -1,6 +1,7 @@
 import type { Act, AlarmKind, Evidence, Leave, Saving, Unknown } from '../answer.ts';
 import type { Instant } from '../units.ts';
 import { minutes } from '../units.ts';
+import type { How } from './how.ts';
 
 // The three answers, written short.
 
@@ -8,14 +9,29 @@ import { minutes } from '../units.ts';
 const rounded = (value: number | string | null) =>
   typeof value === 'number' ? Math.round(value * 100) / 100 : value;
 
-/** One fact: what was measured, its unit, what it was held against, and where that comes from. */
+/**
+ * One fact: what was measured, its unit, what it was held against, where that comes from, and how
+ * the value came about.
+ * @param limitFrom who set the limit, where the source tells of the formula instead
+ */
 export const fact = (
   what: string,
   value: number | string | null,
   unit: string,
   limit: number | string | null,
   source: string,
-): Evidence => ({ what, value: rounded(value), unit, limit: rounded(limit), source });
+  { method, inputs }: How,
+  limitFrom: string = source,
+): Evidence => ({
+  what,
+  value: rounded(value),
+  unit,
+  limit: rounded(limit),
+  source,
+  method,
+  inputs,
+  limitFrom: limit === null ? null : limitFrom,
+});
 
 export const leave = (...because: readonly Evidence[]): Leave => ({ verdict: 'leave', because });
 

@@ -1,5 +1,6 @@
 import type { AlarmKind, Answer, Evidence } from '../answer.ts';
 import { HOUR, instant, MINUTE } from '../units.ts';
+import { by, put, readBy, when } from './how.ts';
 import { type Look, stands } from './look.ts';
 import { act, fact, leave, unknown } from './say.ts';
 import type { ProbeNow } from './snapshot.ts';
@@ -15,7 +16,12 @@ const LOW_ASKED = { '%': 25, V: 2.5 };
 const DOUBTFUL_SHARE = 0.1;
 const DOUBTFUL_LEAST = 10;
 
-/** A probe is silent, stuck, doubted often, or its battery is low. Only placed probes are asked about. */
+/**
+ * A probe is silent, stuck, doubted often, or its battery is low. Only placed probes are asked
+ * about. Silent is three missed reports, and 20 minutes at least.
+ *
+ * Source: three missed reports are common practice, no source; the other limits are ours.
+ */
 export function seeToProbe(look: Look, probe: ProbeNow, place: string): Answer {
   const { now, snapshot } = look;
   const inCoolRoom = snapshot.places.some(({ id, kind }) => id === place && kind === 'cool-room');
@@ -27,16 +33,23 @@ export function seeToProbe(look: Look, probe: ProbeNow, place: string): Answer {
   const limit = Math.max(MISSED * probe.every, LEAST_SILENCE);
   const silent = silentMinutes > limit;
   const stuck = probe.stuck[0];
+  const silence = by(
+    'seeToProbe',
+    put('probe', probe.id),
+    when('heard-at', heard),
+    when('now', now),
+    put('reports-every', probe.every, 'min'),
+  );
   const because: Evidence[] = [
-    ...(silent ? [fact('silent-hours', silentMinutes / 60, 'h', limit / 60, OURS)] : []),
+    ...(silent ? [fact('silent-hours', silentMinutes / 60, 'h', limit / 60, OURS, silence)] : []),
     ...(stuck === undefined
       ? []
-      : [fact('stuck-hours', (now - stuck.since) / HOUR, 'h', null, OURS)]),
+      : [fact('stuck-hours', (now - stuck.since) / HOUR, 'h', null, OURS, stuckHow(look, probe))]),
     ...batteryLow(probe, standing),
     ...oftenDoubtful(probe),
   ];
   if (because.length === 0) {
-    return leave(fact('heard-minutes-ago', silentMinutes, 'min', limit, OURS));
+    return leave(fact('heard-minutes-ago', silentMinutes, 'min', limit, OURS, silence));
   }
   const grave = silent || stuck !== undefined;
   const alarm: AlarmKind | null = inCoolRoom && grave ? 'probe' : null;
@@ -48,15 +61,26 @@ export function seeToProbe(look: Look, probe: ProbeNow, place: string): Answer {
   });
 }
 
-function batteryLow({ battery }: ProbeNow, standing: boolean): readonly Evidence[] {
+const stuckHow = ({ now }: Look, { id, stuck }: ProbeNow) =>
+  by(
+    'seeToProbe',
+    put('probe', id),
+    put('quantity', stuck[0]?.quantity ?? null),
+    when('stuck-since', stuck[0]?.since ?? null),
+    when('now', now),
+  );
+
+function batteryLow({ id, battery }: ProbeNow, standing: boolean): readonly Evidence[] {
   if (battery === null) return [];
-  const { value, unit } = battery;
+  const { value, unit, t } = battery;
   const limit = (standing ? LOW_ASKED : LOW)[unit];
   // Above cell voltages it is a pack of some kind, whose end nobody told us.
-  return value < limit ? [fact('battery', value, unit, LOW[unit], OURS)] : [];
+  return value < limit ? [fact('battery', value, unit, LOW[unit], OURS, readBy(id, t))] : [];
 }
 
-function oftenDoubtful({ doubtful, every }: ProbeNow): readonly Evidence[] {
+function oftenDoubtful({ id, doubtful, every }: ProbeNow): readonly Evidence[] {
   const limit = Math.max(DOUBTFUL_LEAST, Math.ceil((DOUBTFUL_SHARE * 24 * 60) / every));
-  return doubtful >= limit ? [fact('doubtful-readings', doubtful, '', limit, OURS)] : [];
+  if (doubtful < limit) return [];
+  const how = by('seeToProbe', put('probe', id), put('reports-every', every, 'min'));
+  return [fact('doubtful-readings', doubtful, '', limit, OURS, how)];
 }

@@ -1,11 +1,14 @@
 import type { Answer } from '../answer.ts';
 import { HOUR, instant, MINUTE } from '../units.ts';
+import { by, put, when } from './how.ts';
 import type { Look } from './look.ts';
+import { feedHow } from './room.ts';
+import { IDLE, offHow } from './roomPower.ts';
 import { DRIFT_MARGIN } from './roomRise.ts';
 import { signsOf } from './roomSigns.ts';
 import { act, fact, leave, unknown } from './say.ts';
 import type { PlaceNow } from './snapshot.ts';
-import { MEASURED, OURS, TOLD } from './sources.ts';
+import { MEASURED, OURS, PRACTICE, TOLD } from './sources.ts';
 import { dropInRisk, sparedMoney } from './worth.ts';
 
 const MINUTES_OF_WORK = 15; // common practice, no source
@@ -20,12 +23,26 @@ export function seeToUnit(look: Look, place: PlaceNow): Answer {
   const { now, air, limit, value } = room;
   if (air?.latest == null) return unknown(['room-temperature']);
 
+  const read = feedHow(air);
+  const cycle = [put('set-point', room.setPoint, '°C'), ...read.inputs];
   const because = [
-    fact('room-air', air.latest.value, '°C', limit, TOLD),
+    fact('room-air', air.latest.value, '°C', limit, TOLD, read),
     ...(drift.bottom === null
       ? []
-      : [fact('cycle-bottom-above', drift.bottom, 'K', DRIFT_MARGIN, DRIFT_SOURCE)]),
-    ...(power.watts === null ? [] : [fact('room-power', power.watts, 'W', 10, MEASURED)]),
+      : [
+          fact(
+            'cycle-bottom-above',
+            drift.bottom,
+            'K',
+            DRIFT_MARGIN,
+            DRIFT_SOURCE,
+            by('driftSign', ...cycle, when('above-since', drift.since)),
+            OURS,
+          ),
+        ]),
+    ...(power.watts === null
+      ? []
+      : [fact('room-power', power.watts, 'W', IDLE, MEASURED, feedHow(room.power), PRACTICE)]),
   ];
   const limitAt = hoursToLimit === null ? null : instant(now + hoursToLimit * HOUR);
   const asked = (doBy: typeof limitAt, alarm: boolean) =>
@@ -40,12 +57,15 @@ export function seeToUnit(look: Look, place: PlaceNow): Answer {
   if (power.stopped === 'power' || door.open === true) return leave(...because);
   if (power.stopped === 'unit') {
     if (power.offSince !== null) {
-      because.push(fact('off-minutes', (now - power.offSince) / MINUTE, 'min', power.pause, OURS));
+      const off = (now - power.offSince) / MINUTE;
+      because.push(fact('off-minutes', off, 'min', power.pause, OURS, offHow(room, power)));
     }
     return asked(aboveSince ?? limitAt, true);
   }
   if (rises) {
-    because.push(fact('one-long-rise', air.latest.value, '°C', null, OURS));
+    because.push(
+      fact('one-long-rise', air.latest.value, '°C', null, OURS, by('longRise', ...cycle)),
+    );
     return asked(aboveSince ?? limitAt, true);
   }
   if (drift.drifts === null) return unknown(['room-temperature-history'], because);

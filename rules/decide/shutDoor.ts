@@ -1,11 +1,13 @@
 import type { Answer } from '../answer.ts';
 import { type Instant, instant, MINUTE } from '../units.ts';
+import { by, put, when } from './how.ts';
 import type { Look } from './look.ts';
-import { OUT_OF_CYCLE } from './room.ts';
+import { feedHow, OUT_OF_CYCLE } from './room.ts';
+import { OPEN_FOR, STEEP } from './roomDoor.ts';
 import { signsOf } from './roomSigns.ts';
 import { act, fact, leave, unknown } from './say.ts';
 import type { PlaceNow } from './snapshot.ts';
-import { MEASURED, PRACTICE } from './sources.ts';
+import { MEASURED, PRACTICE, TOLD } from './sources.ts';
 import { dropInRisk, sparedMoney } from './worth.ts';
 
 const MINUTES_OF_WORK = 2; // common practice, no source
@@ -19,12 +21,17 @@ export function shutDoor(look: Look, place: PlaceNow): Answer {
   const { now, air, setPoint } = room;
   const minutes = door.since === null ? 0 : (now - door.since) / MINUTE;
   const warm = air?.latest == null ? null : air.latest.value;
+  const since = when('open-since', door.since);
+  const contact = by('doorSign', put('probe', room.door?.probe ?? null), since, when('now', now));
+  const rise = by('doorSign', put('set-point', setPoint, '°C'), since, ...feedHow(air).inputs);
   const because = [
     ...(door.by === 'contact'
-      ? [fact('door-open-minutes', door.since === null ? 0 : minutes, 'min', 5, PRACTICE)]
+      ? [fact('door-open-minutes', minutes, 'min', OPEN_FOR, PRACTICE, contact)]
       : []),
-    ...(door.rise === null ? [] : [fact('steep-rise', door.rise, 'K', 1, PRACTICE)]),
-    ...(warm === null ? [] : [fact('room-air', warm, '°C', room.limit, MEASURED)]),
+    ...(door.rise === null ? [] : [fact('steep-rise', door.rise, 'K', STEEP, PRACTICE, rise)]),
+    ...(warm === null
+      ? []
+      : [fact('room-air', warm, '°C', room.limit, MEASURED, feedHow(air), TOLD)]),
   ];
   if (door.open === null) return unknown(['door-or-room-temperature'], because);
   if (!door.open || door.since === null) return leave(...because);

@@ -3,6 +3,8 @@
 export const OURS = 'ours, from no source';
 export const PRACTICE = 'common practice, no source';
 export const TOLD = 'told in the farm file';
+export const TOLD_AND_OURS = 'told in the farm file, and a margin of ours';
+export const WET_RULE = 'wet rule of the place in the farm file; ours where it tells none';
 export const ENTERED = 'entered by the grower';
 export const MEASURED = 'measured here';
 

@@ -2,10 +2,12 @@ import type { Answer } from '../answer.ts';
 import { HOUR, type Instant, instant, MINUTE } from '../units.ts';
 import { around, since } from './column.ts';
 import { IN_THE_OPEN } from './cover.ts';
+import { readBy, told } from './how.ts';
 import { type Look, outsideNow, stands, temperatureIn } from './look.ts';
+import { bySun } from './night.ts';
 import { act, fact, leave, unknown } from './say.ts';
 import type { PlaceNow } from './snapshot.ts';
-import { ENTERED, OURS } from './sources.ts';
+import { ENTERED, OURS, TOLD_AND_OURS } from './sources.ts';
 
 const AFTER_RISE = 30 * MINUTE; // ours
 const DUE_AFTER_RISE = 3 * HOUR; // ours: light, bees and heat under covers left on
@@ -20,7 +22,7 @@ export function uncover(look: Look, place: PlaceNow): Answer {
   const { cover } = place;
   if (cover === null) return leave();
   if (place.covered === null) return unknown(['covers-on-or-off']);
-  if (!place.covered) return leave(fact('covers', 'off', '', null, ENTERED));
+  if (!place.covered) return leave(fact('covers', 'off', '', null, ENTERED, told));
   const { now, sun } = look;
   if (sun === null) return unknown(['sun-times']);
 
@@ -31,17 +33,20 @@ export function uncover(look: Look, place: PlaceNow): Answer {
     const began = since(under.column, now, (value) => value > HOT - 2 * CLEAR, 30) ?? now;
     const due = Math.min(began + HOT_MINUTES * MINUTE, sun.rise + DUE_AFTER_RISE);
     return asked(place, instant(Math.max(due, sun.rise + AFTER_RISE)), [
-      fact('under-cover', under.value, '°C', HOT, OURS),
+      fact('under-cover', under.value, '°C', HOT, OURS, readBy(under.spot.probe, under.t)),
     ]);
   }
   if (now < sun.rise + AFTER_RISE || now >= sun.set - UNTIL_SET) {
-    return leave(fact('since-sunrise', (now - sun.rise) / HOUR, 'h', AFTER_RISE / HOUR, OURS));
+    const how = bySun(look.snapshot, 'sunrise', sun.rise);
+    const past = (now - sun.rise) / HOUR;
+    return leave(fact('since-sunrise', past, 'h', AFTER_RISE / HOUR, OURS, how));
   }
 
   const air = temperatureIn(place, now, IN_THE_OPEN) ?? outsideNow(look.snapshot);
   if (air === null) return unknown(['outside-temperature']);
   const limit = cover.damage + CLEAR;
-  const because = [fact('open-air', air.value, '°C', limit, OURS)];
+  const read = readBy(air.spot.probe, air.t);
+  const because = [fact('open-air', air.value, '°C', limit, OURS, read, TOLD_AND_OURS)];
   if (standing) {
     const warm = air.value >= cover.damage + STAY_ASKED;
     return warm ? asked(place, instant(sun.rise + DUE_AFTER_RISE), because) : leave(...because);

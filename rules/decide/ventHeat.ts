@@ -1,6 +1,7 @@
 import type { Evidence } from '../answer.ts';
 import { HOUR, type Instant, instant, MINUTE } from '../units.ts';
 import { since } from './column.ts';
+import { by, put, readBy } from './how.ts';
 import { type Look, temperatureIn } from './look.ts';
 import { fact } from './say.ts';
 import type { Crop, PlaceNow } from './snapshot.ts';
@@ -29,6 +30,13 @@ export type Heat =
       readonly because: readonly Evidence[];
     };
 
+/**
+ * Whether it is too warm inside and cooler outside: from the top of the crop's band on, and in a
+ * hurry within 2 K of its heat limit.
+ *
+ * Source: band and limit are the grower's, in the farm file; where none are told 24 °C, ours, a
+ * middle of the published starts for mixed houses, 13 to 27 °C (Jett 2010).
+ */
 export function heatIn(look: Look, place: PlaceNow, crop: Crop | null, standing: boolean): Heat {
   const { now } = look;
   const inside = temperatureIn(place, now);
@@ -37,13 +45,29 @@ export function heatIn(look: Look, place: PlaceNow, crop: Crop | null, standing:
   const start = crop?.band?.[1] ?? START_VENTING;
   const limit = crop?.heatLimit ?? start + LIMIT_ABOVE_START;
   const source = crop?.band ? TOLD : OURS;
-  const because = [fact('inside-temperature', inside.value, '°C', start, source)];
+  const read = readBy(inside.spot.probe, inside.t);
+  const because = [fact('inside-temperature', inside.value, '°C', start, source, read)];
   if (inside.value < start - (standing ? GONE : 0)) return { hot: false, because };
 
   const outside = look.outsideTemperature;
   if (outside === null) return { hot: null, missing: ['outside-temperature'], because };
   const cooler = inside.value - outside;
-  because.push(fact('outside-cooler-by', cooler, 'K', COOLER, OURS));
+  because.push(
+    fact(
+      'outside-cooler-by',
+      cooler,
+      'K',
+      COOLER,
+      OURS,
+      by(
+        'heatIn',
+        put('inside-temperature', inside.value, '°C'),
+        put('outside-temperature', outside, '°C'),
+        ...read.inputs,
+        ...look.outsideHow.inputs,
+      ),
+    ),
+  );
   if (cooler < (standing ? 0 : COOLER)) return { hot: false, because };
 
   // Deadlines count from the moment it became so, so that they stand still while the list is read.
@@ -52,7 +76,9 @@ export function heatIn(look: Look, place: PlaceNow, crop: Crop | null, standing:
   const byStart = startedAt(Math.min(start, inside.value)) + HOUR;
   const urgent = inside.value >= limit - URGENT_BELOW_LIMIT;
   if (urgent)
-    because.push(fact('heat-limit-near', inside.value, '°C', limit, crop?.heatLimit ? TOLD : OURS));
+    because.push(
+      fact('heat-limit-near', inside.value, '°C', limit, crop?.heatLimit ? TOLD : OURS, read),
+    );
   const byLimit = urgent
     ? startedAt(limit - URGENT_BELOW_LIMIT) + 15 * MINUTE
     : Number.POSITIVE_INFINITY;

@@ -1,12 +1,13 @@
 import { CLEAR_GAIN, ventGain } from '../air/index.ts';
 import type { Evidence } from '../answer.ts';
 import { HOUR, type Instant, instant } from '../units.ts';
-import { leavesWet } from '../wetness/index.ts';
+import { type LeavesNow, leavesWet } from '../wetness/index.ts';
+import { by, type How, put, readBy, when } from './how.ts';
 import { airIn, type Look } from './look.ts';
-import { AFTER_RISE } from './night.ts';
+import { AFTER_RISE, bySun } from './night.ts';
 import { fact } from './say.ts';
 import type { PlaceNow } from './snapshot.ts';
-import { BASIL_WET, OURS, VENT_GAIN } from './sources.ts';
+import { BASIL_WET, OURS, VENT_GAIN, WET_RULE } from './sources.ts';
 
 // Leaves wet for long, and outside air that holds less water.
 
@@ -31,6 +32,28 @@ export function gainOf(look: Look, place: PlaceNow): number | null {
   return inside === null || look.outside === null ? null : ventGain(inside, look.outside);
 }
 
+/** The two airs that gainOf compares. */
+export function gainHow(look: Look, place: PlaceNow): How {
+  const inside = airIn(place, look.now);
+  const { outside } = look;
+  return by(
+    'ventGain',
+    put('inside-temperature', inside?.temperature ?? null, '°C'),
+    put('inside-humidity', inside?.humidity ?? null, '%'),
+    put('outside-temperature', outside?.temperature ?? null, '°C'),
+    put('outside-humidity', outside?.humidity ?? null, '%'),
+    ...(inside === null ? [] : readBy(inside.spot.probe, inside.t).inputs),
+    ...(outside?.how.inputs ?? []),
+  );
+}
+
+/**
+ * Whether leaves have been wet for so long that opening is asked for, and outside air holds less
+ * water. Only in daylight, from an hour after sunrise to an hour before sunset.
+ *
+ * Source: 4 h of wet leaves for basil downy mildew, Massachusetts fact sheet; as a limit for other
+ * crops ours, and the hours of the day too.
+ */
 export function wetIn(look: Look, place: PlaceNow, standing: boolean): Wet {
   const { now, sun } = look;
   const inside = airIn(place, now);
@@ -41,8 +64,16 @@ export function wetIn(look: Look, place: PlaceNow, standing: boolean): Wet {
   const hours = wet && spell !== null ? spell.wetHours : 0;
   const because = [
     wet
-      ? fact('wet-hours', hours, 'h', WET_LIMIT, BASIL_WET)
-      : fact('inside-humidity', inside.humidity, '%', place.wet.below, OURS),
+      ? fact('wet-hours', hours, 'h', WET_LIMIT, BASIL_WET, wetHow(inside.spot.probe, place, spell))
+      : fact(
+          'inside-humidity',
+          inside.humidity,
+          '%',
+          place.wet.below,
+          OURS,
+          readBy(inside.spot.probe, inside.t),
+          WET_RULE,
+        ),
   ];
   const notKnown = { wet: null, missing: ['leaf-wetness-history'], because } as const;
   if (!wet) return undecided(inside.spot.air, place, now) ? notKnown : { wet: false, because };
@@ -54,7 +85,7 @@ export function wetIn(look: Look, place: PlaceNow, standing: boolean): Wet {
 
   const gain = gainOf(look, place);
   if (gain === null) return { wet: null, missing: ['outside-humidity'], because };
-  because.push(fact('outside-drier-by', gain, 'g/m³', CLEAR_GAIN, VENT_GAIN));
+  because.push(fact('outside-drier-by', gain, 'g/m³', CLEAR_GAIN, VENT_GAIN, gainHow(look, place)));
   if (gain < (standing ? 0 : CLEAR_GAIN)) return { wet: false, because };
 
   if (sun === null) return { wet: null, missing: ['sun-times'], because };
@@ -62,13 +93,27 @@ export function wetIn(look: Look, place: PlaceNow, standing: boolean): Wet {
   const shuts = sun.set - SHUT_BEFORE_SET;
   if (now < opens || now >= shuts) {
     const hoursAway = now < opens ? (opens - now) / HOUR : 0;
-    because.push(fact(now < opens ? 'daylight-in' : 'too-near-sunset', hoursAway, 'h', null, OURS));
+    const early = now < opens;
+    const how = bySun(look.snapshot, early ? 'sunrise' : 'sunset', early ? sun.rise : sun.set);
+    because.push(fact(early ? 'daylight-in' : 'too-near-sunset', hoursAway, 'h', null, OURS, how));
     return { wet: false, because };
   }
   // An hour after the limit was passed, though not before the sun has begun to warm the house.
   const due = Math.max((spell?.from ?? now) + (WET_LIMIT + 1) * HOUR, sun.rise + 2 * HOUR);
   return { wet: true, doBy: instant(due < now ? shuts : Math.min(due, shuts)), because };
 }
+
+const wetHow = (probe: string, { wet }: PlaceNow, spell: LeavesNow['spell']): How =>
+  by(
+    'leavesWet',
+    put('probe', probe),
+    put('wet-at', wet.at, '%'),
+    put('wet-below', wet.below, '%'),
+    put('dry-ends-spell', DRY_ENDS, 'h'),
+    when('spell-from', spell?.from ?? null),
+    when('spell-to', spell?.to ?? null),
+    put('hours-not-known', spell?.unknownHours ?? null, 'h'),
+  );
 
 type Reads = readonly { readonly t: Instant; readonly humidity: number }[];
 

@@ -1,4 +1,5 @@
 import type { Evidence, Saving } from '../answer.ts';
+import { by, put } from './how.ts';
 import { fact, NOT_KNOWN } from './say.ts';
 import type { Crop, PlaceNow } from './snapshot.ts';
 import { OURS } from './sources.ts';
@@ -6,9 +7,14 @@ import { OURS } from './sources.ts';
 // What a task is expected to spare: value at risk times the drop in risk. The drop is a guess of
 // ours and says so; the value is what the grower told, and without it there is no figure.
 
-/** The guess itself, shown with the reasons. */
+/**
+ * The guess itself, shown with the reasons: by how much doing the task lowers the chance of loss.
+ * What is spared is the value at risk times this.
+ *
+ * Source: ours, from no source.
+ */
 export const dropInRisk = (drop: number): Evidence =>
-  fact('drop-in-risk', 100 * drop, '%', null, OURS);
+  fact('drop-in-risk', 100 * drop, '%', null, OURS, by('dropInRisk', put('drop', drop)));
 
 /** Trays standing there at their usual yield and price. */
 export function sparedTrays({ trays }: PlaceNow, crop: Crop | null, drop: number): Saving {

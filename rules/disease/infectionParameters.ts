@@ -3,11 +3,7 @@ import type { InfectionParameters } from './infectionHours.ts';
 /** A disease by its id in the farm file, with what it needs and where that comes from. */
 export type DiseaseParameters = InfectionParameters & { readonly source: string };
 
-/**
- * What infectionHours needs for the diseases a farm file may name. Powdery mildews are left out
- * (free water harms them), and damping-off (a matter of wet medium, not of leaves).
- */
-export const infectionParameters: Readonly<Record<string, DiseaseParameters>> = Object.freeze({
+const parameters = Object.freeze({
   'lettuce-downy-mildew': {
     min: 1,
     optimum: 15,
@@ -43,4 +39,14 @@ export const infectionParameters: Readonly<Record<string, DiseaseParameters>> = 
     wetHours: 6,
     source: 'Phytophthora infestans; from memory, low confidence',
   },
-});
+} satisfies Readonly<Record<string, DiseaseParameters>>);
+
+type Known = keyof typeof parameters;
+
+/**
+ * What infectionHours needs for the diseases a farm file may name. Powdery mildews are left out
+ * (free water harms them), and damping-off (a matter of wet medium, not of leaves).
+ */
+export const infectionParameters: Readonly<
+  Record<string, DiseaseParameters> & Record<Known, DiseaseParameters>
+> = parameters;

@@ -1,6 +1,8 @@
 import { expectRange } from '../expectRange.ts';
-import type { Celsius } from '../units.ts';
+import { type Celsius, celsius, HOUR } from '../units.ts';
+import type { Bounds, PieceSpell } from '../wetness/index.ts';
 import { type InfectionParameters, infectionHours } from './infectionHours.ts';
+import { rateBounds } from './rateBounds.ts';
 
 /**
  * How far an infection has come through wet hours of changing temperature: each piece of wet time
@@ -19,4 +21,32 @@ export function infectionProgress(
     const needed = infectionHours(temperature, parameters);
     return needed === null ? sum : sum + hours / needed;
   }, 0);
+}
+
+/**
+ * Least and most progress among spells at both bounds of wetness; each spell starts at 0. Where the
+ * temperature is only known to lie in a range, the least takes its worst for the pathogen and the
+ * most its best.
+ */
+export function progressBounds(
+  spells: { readonly least: readonly PieceSpell[]; readonly most: readonly PieceSpell[] },
+  parameters: InfectionParameters,
+): Bounds {
+  const shape = {
+    rate: (temperature: number) => {
+      const needed = infectionHours(celsius(temperature), parameters);
+      return needed === null ? 0 : 1 / needed;
+    },
+    peak: parameters.optimum,
+    coldest: parameters.min,
+    hottest: parameters.max,
+  };
+  const worst = (list: readonly PieceSpell[], end: 0 | 1) =>
+    list.reduce((most, { pieces }) => {
+      const progress = pieces.reduce((sum, { from, to, coldest, warmest }) => {
+        return sum + (to - from) * rateBounds(shape, coldest, warmest)[end];
+      }, 0);
+      return Math.max(most, progress / HOUR);
+    }, 0);
+  return [worst(spells.least, 0), worst(spells.most, 1)];
 }

@@ -1,4 +1,5 @@
 import { expectRange } from '../expectRange.ts';
+import { orUnknownField } from '../orUnknownField.ts';
 import { type Probability, probability } from '../units.ts';
 
 /**
@@ -7,7 +8,7 @@ import { type Probability, probability } from '../units.ts';
  * of seasons that have it at all. pi [F(later) - F(now)] / [1 - pi F(now)].
  * @throws RangeError outside 0..1, or when `later` is likelier than `now`
  */
-export function conditionalOdds(spared: {
+export const conditionalOdds = orUnknownField(function conditionalOdds(spared: {
   readonly now: number;
   readonly later: number;
   readonly share?: number | undefined;
@@ -18,4 +19,4 @@ export function conditionalOdds(spared: {
   expectRange('share of seasons', share, 0, 1, '');
   const stillOpen = 1 - share + share * now;
   return probability(stillOpen === 0 ? 0 : (share * (now - later)) / stillOpen);
-}
+});

@@ -1,4 +1,5 @@
 import { expectRange } from '../expectRange.ts';
+import { orUnknownField } from '../orUnknownField.ts';
 import { type Celsius, celsius, type Hours, hours } from '../units.ts';
 
 /** A clear, calm night from two hours after sunset to sunrise. */
@@ -22,26 +23,32 @@ const SHORTEST = 3; // h; ours: a shorter night is no night for this curve
  * Source: Snyder & de Melo-Abreu 2005, Frost Protection, FAO Env. & Nat. Res. Series 10, vol. 1.
  * @throws RangeError for temperatures outside ±100 °C, or a time before 2 h or after the night
  */
-export function coolingCurve(night: CoolingNight, after: number): Celsius | null {
+export const coolingCurve = orUnknownField(function coolingCurve(
+  night: CoolingNight,
+  after: number,
+): Celsius | null {
   if (!hasCurve(night)) return null;
   const { start, low, nightHours } = night;
   expectRange('hours after sunset', after, STARTS, nightHours, 'h');
   return celsius(start - (start - low) * Math.sqrt((after - STARTS) / (nightHours - STARTS)));
-}
+});
 
 /**
  * Hours after sunset at which the cooling curve reaches `threshold`: the curve turned round. 2,
  * where it begins, when it is as cold by then; null when it is not reached, or there is no curve.
  * @throws RangeError for temperatures outside ±100 °C or a night not from 0 to 24 h
  */
-export function crossingTime(night: CoolingNight, threshold: number): Hours | null {
+export const crossingTime = orUnknownField(function crossingTime(
+  night: CoolingNight,
+  threshold: number,
+): Hours | null {
   expectRange('threshold', threshold, -100, 100, '°C');
   if (!hasCurve(night)) return null;
   const { start, low, nightHours } = night;
   if (threshold >= start) return hours(STARTS);
   if (threshold < low) return null;
   return hours(STARTS + (nightHours - STARTS) * ((start - threshold) / (start - low)) ** 2);
-}
+});
 
 function hasCurve({ start, low, nightHours }: CoolingNight): boolean {
   expectRange('start of the night', start, -100, 100, '°C');

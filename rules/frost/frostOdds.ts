@@ -1,4 +1,5 @@
 import { expectRange } from '../expectRange.ts';
+import { orUnknownField } from '../orUnknownField.ts';
 import { studentCdf } from '../statistics/index.ts';
 import type { Probability } from '../units.ts';
 import { conditionalOdds } from './conditionalOdds.ts';
@@ -21,7 +22,7 @@ const WHOLE_DAYS = Math.sqrt(1 / 12); // d; the spread that rounding to days mak
  * @param share of seasons that have such a frost at all, 0..1; 1 when not given
  * @throws RangeError for dates outside 0..366 or a negative time ahead
  */
-export function frostOdds(
+export const frostOdds = orUnknownField(function frostOdds(
   lastOrFirstDates: readonly number[],
   {
     day,
@@ -50,4 +51,4 @@ export function frostOdds(
   // Seen from above, so that the far end of the season keeps its digits.
   const sparedUntil = (date: number) => studentCdf((mean - date) / spread, n - 1);
   return conditionalOdds({ now: sparedUntil(day), later: sparedUntil(day + days), share });
-}
+});

@@ -1,4 +1,5 @@
 import { expectRange } from '../expectRange.ts';
+import { orUnknownField } from '../orUnknownField.ts';
 import { studentCdf } from '../statistics/index.ts';
 import { type Probability, probability } from '../units.ts';
 
@@ -7,7 +8,7 @@ import { type Probability, probability } from '../units.ts';
  * the threshold itself.
  * @throws RangeError for a negative spread, or fewer than 0.1 degrees of freedom
  */
-export function probabilityBelow(
+export const probabilityBelow = orUnknownField(function probabilityBelow(
   low: { readonly mean: number; readonly sd: number; readonly df: number },
   threshold: number,
 ): Probability {
@@ -17,4 +18,4 @@ export function probabilityBelow(
   expectRange('threshold', threshold, -100, 100, '°C');
   if (sd === 0) return probability(mean < threshold ? 1 : 0);
   return studentCdf((threshold - mean) / sd, df);
-}
+});

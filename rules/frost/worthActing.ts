@@ -1,4 +1,5 @@
 import { expectRange } from '../expectRange.ts';
+import { orUnknownField } from '../orUnknownField.ts';
 
 /**
  * Whether to act against harm that may come: when its probability exceeds cost / (effect x loss).
@@ -8,7 +9,7 @@ import { expectRange } from '../expectRange.ts';
  * Source: the cost-loss ratio, Thompson 1952 (from memory); Murphy 1977, Mon. Wea. Rev. 105:803.
  * @throws RangeError for a probability or effect outside 0..1, or negative money
  */
-export function worthActing(choice: {
+export const worthActing = orUnknownField(function worthActing(choice: {
   readonly probability: number;
   readonly cost: number;
   readonly loss: number;
@@ -20,4 +21,4 @@ export function worthActing(choice: {
   expectRange('loss', loss, 0, Number.MAX_VALUE, 'of money');
   expectRange('effect', effect, 0, 1, '');
   return probability * effect * loss > cost;
-}
+});

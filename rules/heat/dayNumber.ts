@@ -36,6 +36,18 @@ export function dayNumber(day: string): number {
   return (before - 1969) * 365 + leaps(before) - leaps(1969) + ofYear - 1;
 }
 
+/** How far two calendar days are apart within the year, whichever their years: 0..182. */
+export function daysApartInYear(a: string, b: string): number {
+  const away = Math.abs(inCommonYear(a) - inCommonYear(b));
+  return Math.min(away, 365 - away);
+}
+
+// Day of a year without a leap day; 29 February counts as the 28th.
+function inCommonYear(day: string): number {
+  const ofYear = dayOfYear(day);
+  return isLeap(Number(day.slice(0, 4))) && ofYear > 59 ? ofYear - 1 : ofYear;
+}
+
 /** The day with that number: dayNumber turned round. */
 export function dayAt(number: number): string {
   expectRange('day number', number, -719_162, 2_932_896, '');

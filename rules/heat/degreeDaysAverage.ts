@@ -1,6 +1,6 @@
 import { expectRange } from '../expectRange.ts';
+import { orUnknownField } from '../orUnknownField.ts';
 import { type DegreeDays, degreeDaysOf } from '../units.ts';
-import { orUnknownField } from './orUnknownField.ts';
 
 /**
  * The two readings of one equation: the mean of the day less the base, never below nothing

@@ -1,6 +1,6 @@
+import { orUnknownField } from '../orUnknownField.ts';
 import type { DegreeDays } from '../units.ts';
 import { type CurveAbove, type DayExtremes, dailyDegreeDays } from './dailyDegreeDays.ts';
-import { orUnknownField } from './orUnknownField.ts';
 
 // A sine wave through the day's extremes. Source: Baskerville & Emin 1969, Ecology 50:514.
 const sine: CurveAbove = (min, max, threshold) => {

@@ -1,7 +1,7 @@
+import { orUnknownField } from '../orUnknownField.ts';
 import type { DegreeDays } from '../units.ts';
 import { type CurveAbove, type DayExtremes, dailyDegreeDays } from './dailyDegreeDays.ts';
 import { meanAboveLine, timeAboveLine } from './lineAbove.ts';
-import { orUnknownField } from './orUnknownField.ts';
 
 // Straight up from the minimum to the maximum and straight down again: both halves are alike.
 // Source: Zalom, Goodell, Wilson, Barnett & Bentley 1983, UC leaflet 21373 (from memory).

@@ -30,7 +30,6 @@ export { enoughToCompare, FEWEST_IN_GROUP, FEWEST_LOTS, leastFisherP } from './m
 export { newcombeDifference } from './newcombeDifference.ts';
 export { normalCdf } from './normalCdf.ts';
 export { normalQuantile } from './normalQuantile.ts';
-export { ofKnown } from './ofKnown.ts';
 export { percentile } from './percentile.ts';
 export { permutationTest } from './permutationTest.ts';
 export { poissonCdf, poissonChance, poissonLimits } from './poisson.ts';

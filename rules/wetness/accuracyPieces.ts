@@ -1,3 +1,4 @@
+import { knownHumidity } from '../air/index.ts';
 import { expectRange } from '../expectRange.ts';
 import { type Percent, percent } from '../units.ts';
 import { joinPieces } from './joinPieces.ts';
@@ -27,6 +28,6 @@ export function accuracyPieces(
 
 // A reading no probe can mean stays so: the error is that of a working probe.
 function shift(humidity: Percent | null, by: number): Percent | null {
-  if (humidity === null || !(humidity > 0 && humidity <= 105)) return null;
-  return percent(Math.min(105, Math.max(0.1, humidity + by)));
+  const known = knownHumidity(humidity);
+  return known === null ? null : percent(Math.min(100, Math.max(Number.EPSILON, known + by)));
 }

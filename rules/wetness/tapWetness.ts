@@ -1,4 +1,4 @@
-import { knownAir } from '../air/index.ts';
+import { knownHumidity } from '../air/index.ts';
 import { HOUR, type Instant, instant, MINUTE } from '../units.ts';
 import type { WetPiece, Window } from './wetPieces.ts';
 import type { AirRead } from './wetSign.ts';
@@ -78,12 +78,12 @@ function driedBy(
   let drying: boolean | null = null;
   let since = Number.NEGATIVE_INFINITY;
   for (const { t, humidity } of readings) {
-    const known = knownAir(15, humidity); // only the humidity matters
+    const known = knownHumidity(humidity);
     if (known === null) continue;
     const speaks = Math.min(since + VALID, t);
     if (drying !== null && pass(drying, speaks)) return at - (run - needed);
     if (pass(gapDries, t)) return at - (run - needed);
-    drying = known.humidity < DRYING_AIR;
+    drying = known < DRYING_AIR;
     since = t;
   }
   if (drying !== null && pass(drying, since + VALID)) return at - (run - needed);

@@ -1,4 +1,4 @@
-import { dewPointDepression, knownAir } from '../air/index.ts';
+import { dewPointDepression, knownAir, knownHumidity } from '../air/index.ts';
 import { expectRange } from '../expectRange.ts';
 import { type Celsius, type Instant, type Kelvin, kelvin, type Percent } from '../units.ts';
 import { expectWetRule, type WetRule } from './wetRule.ts';
@@ -31,10 +31,9 @@ const sign = (wet: boolean, dry: boolean): Sign => (wet ? 'wet' : dry ? 'dry' : 
 export function signsByHumidity(readings: readonly AirRead[], rule: WetRule): SignReading[] {
   expectWetRule(rule);
   return readings.map(({ t, temperature, humidity }) => {
-    // 15 °C stands in for a temperature that was not read: only the humidity matters here.
-    const known = knownAir(15, humidity);
+    const known = knownHumidity(humidity);
     if (known === null) return { t, temperature, sign: null };
-    return { t, temperature, sign: sign(known.humidity >= rule.at, known.humidity < rule.below) };
+    return { t, temperature, sign: sign(known >= rule.at, known < rule.below) };
   });
 }
 

@@ -16,6 +16,13 @@ test.for(truth('air/wetBulb.csv', ['air_c', 'humidity_pct', 'bulb_c']))(
   },
 );
 
+test.for(truth('air/wetBulbSheet.csv', ['air_c', 'humidity_pct', 'bulb_c']))(
+  'by the balance of heats, air of $air_c °C and $humidity_pct % cools to $bulb_c °C',
+  ({ air_c, humidity_pct, bulb_c }) => {
+    expect(Math.abs(wetBulb(celsius(air_c), percent(humidity_pct)) - bulb_c)).toBeLessThan(1e-6);
+  },
+);
+
 test('agrees with psychrolib to 0.03 °C from 5 to 40 °C, at sea level and at 1,500 m', () => {
   for (const pressure of [101.325, 84.5]) {
     for (let air = 5; air <= 40; air += 5) {

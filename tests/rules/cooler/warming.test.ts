@@ -42,11 +42,15 @@ test('warmer outside, or a leakier room, never takes longer', () => {
   );
 });
 
-test('five readings of a room that warms give 6.02 h and a straight line', () => {
-  // Least squares in NumPy on ln(20 - T).
-  const fit = fitTimeConstant(readings([0, 0.5, 1, 1.5, 2], [3.0, 4.4, 5.6, 6.8, 7.8]), 20);
-  expect(fit.tauHours).toBeCloseTo(6.0197, 4);
-  expect(fit.r2).toBeCloseTo(0.99977, 5);
+test.for(
+  truth('cooler/timeConstant.csv', ['outside', 'tau_h', 'error_h', 'r2'], ['hours', 'values']),
+)('readings $values after $hours h with $outside °C outside: $tau_h h', (row) => {
+  const list = (text: string) => text.split(' ').map(Number);
+  const series = readings(list(row.hours), list(row.values));
+  const fit = fitTimeConstant(series, row.outside);
+  expect(fit.tauHours).toBeCloseTo(row.tau_h, 5);
+  expect(fit.r2).toBeCloseTo(row.r2, 6);
+  expect(fitTimeConstant(series, null)).toBeNull();
 });
 
 test('a time constant put in comes out again', () => {

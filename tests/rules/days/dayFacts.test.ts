@@ -145,3 +145,15 @@ test('readings out of order are refused', () => {
     'Expected readings in order of time',
   );
 });
+
+test('a dry break of 4 h parts two spells, when no other break is told', () => {
+  const readings = hoursFrom(0, 25, (hour) => [14, hour < 2 || (hour >= 6 && hour < 9) ? 96 : 60]);
+  expect(dayFacts(readings, day)).toMatchObject({ wetHours: 5, longestSpellHours: 3 });
+});
+
+test('temperatures that no thermometer can mean are refused', () => {
+  const asked = (temperature: number) => () => dayFacts([reading(1, temperature, 60)], day);
+  for (const good of [-273.14, 999.9]) expect(asked(good)).not.toThrow();
+  for (const bad of [-273.15, 1000, -275, 1001])
+    expect(asked(bad)).toThrow('Expected temperature from -273.15 to 1000 °C');
+});

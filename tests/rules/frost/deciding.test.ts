@@ -48,6 +48,7 @@ test('colder than the threshold already, never as cold, and nights without a cur
   expect(crossingTime(clear, -6)).toBeNull();
   expect(crossingTime({ ...clear, low: 2 }, 0)).toBeNull();
   expect(coolingCurve({ ...clear, nightHours: 3 }, 2.5)).toBeNull();
+  expect(coolingCurve({ ...clear, nightHours: 3.02 }, 2.5)).not.toBeNull();
   expect(() => coolingCurve(clear, 16)).toThrow(
     'Expected hours after sunset from 2 to 15 h, got 16',
   );
@@ -139,6 +140,18 @@ test('a longer look ahead never lowers the odds, and none ahead is none', () => 
       }),
     );
   }
+});
+
+test('eight seasons are enough to count', () => {
+  // All eight were still to freeze, one within the week: 1.5 of 9, by hand.
+  const eight = [101, 110, 111, 112, 113, 114, 115, 116];
+  expect(frostOdds(eight, { day: 100, days: 7 })).toBeCloseTo(1.5 / 9, 12);
+});
+
+test('dates all alike keep the spread that rounding to days makes', () => {
+  // SciPy 1.17: stats.t, 14 degrees of freedom, sd √(1/12) √(16/15).
+  const same = Array<number>(15).fill(100);
+  expect(frostOdds(same, { day: 99.8, days: 0.3 })).toBeCloseTo(0.50073, 6);
 });
 
 test('seasons frozen all on one day still leave a doubt, and odd dates are refused', () => {

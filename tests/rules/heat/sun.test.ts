@@ -7,12 +7,17 @@ import { truth } from '../../truth/index.ts';
 
 const DAY = 86_400_000;
 
-test.for(truth('heat/dayLength.csv', ['latitude', 'day', 'hours']))(
-  'day $day at $latitude° is $hours h long',
-  ({ latitude, day, hours }) => {
-    expect(dayLength(latitude, day)).toBeCloseTo(hours, 4);
+test.for(truth('heat/dayLength.csv', ['latitude', 'day', 'depth', 'hours']))(
+  'day $day at $latitude° is $hours h long, to $depth° below the horizon',
+  ({ latitude, day, depth, hours }) => {
+    expect(Math.abs(dayLength(latitude, day, depth) - hours)).toBeLessThan(1e-5);
+    if (depth === 0.8333) expect(dayLength(latitude, day)).toBe(dayLength(latitude, day, depth));
   },
 );
+
+test('the last day of a leap year is as long as that of any other', () => {
+  expect(dayLength(45, 366)).toBe(dayLength(45, 365));
+});
 
 test.for(truth('heat/sunTimes.csv', ['lat', 'lon'], ['noon', 'rise', 'set']))(
   'at $lat, $lon the sun rises $rise and sets $set, to 10 s',

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { brierParts, brierScore, brierSkill } from '../../../rules/statistics/index.ts';
+import { truth } from '../../truth/index.ts';
 
 test('six nights of forecasts score 0.0521, ten others 0.2180', () => {
   // Added up by hand from the definition of Brier 1950.
@@ -34,23 +35,27 @@ test('no forecasts have no score', () => {
 const stated = [0.1, 0.1, 0.1, 0.1, 0.3, 0.3, 0.3, 0.7, 0.7, 0.7];
 const happened = [0, 0, 0, 1, 0, 0, 1, 1, 1, 0];
 
-test('ten forecasts taken apart: 0.009667 - 0.031667 + 0.24', () => {
-  // By hand: groups 1 of 4, 1 of 3, 2 of 3, base rate 0.4 (Murphy 1973).
-  const parts = brierParts(stated, happened);
-  expect(parts.brier).toBeCloseTo(0.218, 12);
-  expect(parts.reliability).toBeCloseTo(0.0096666667, 9);
-  expect(parts.resolution).toBeCloseTo(0.0316666667, 9);
-  expect(parts.uncertainty).toBeCloseTo(0.24, 12);
-  expect(parts.skill).toBeCloseTo(0.0916666667, 9);
-  expect(parts.enough).toBe(false);
-  expect(parts.groups.map(({ stated: p, n, happened: k }) => [p, n, k])).toEqual([
+const parts = ['brier', 'reliability', 'resolution', 'uncertainty', 'skill'] as const;
+test.for(truth('statistics/brierParts.csv', parts, ['forecasts', 'outcomes']))(
+  '$forecasts with $outcomes: $brier = $reliability - $resolution + $uncertainty',
+  ({ forecasts, outcomes, ...row }) => {
+    const list = (text: string) => text.split(' ').map(Number);
+    const found = brierParts(list(forecasts), list(outcomes));
+    for (const part of parts) expect(found[part]).toBeCloseTo(row[part], 8);
+  },
+);
+
+test('ten forecasts fall in three groups of what was said', () => {
+  const { enough, groups } = brierParts(stated, happened);
+  expect(enough).toBe(false);
+  expect(groups.map(({ stated: p, n, happened: k }) => [p, n, k])).toEqual([
     [0.1, 4, 1],
     [0.3, 3, 1],
     [0.7, 3, 2],
   ]);
   // SciPy 1.17 (binomtest, method wilson) for 1 of 4.
-  expect(parts.groups[0]?.between[0]).toBeCloseTo(0.0456, 4);
-  expect(parts.groups[0]?.between[1]).toBeCloseTo(0.6994, 4);
+  expect(groups[0]?.between[0]).toBeCloseTo(0.0456, 4);
+  expect(groups[0]?.between[1]).toBeCloseTo(0.6994, 4);
 });
 
 test('the parts always add up to the score', () => {

@@ -139,9 +139,14 @@ test.for(truth('statistics/ewmaAutocorrelation.csv', ['lambda', 'phi', 'factor']
   },
 );
 
-test('1440 minutes that follow each other at 0.95 are worth 36.92 samples', () => {
-  expect(effectiveSampleSize(1440, 0.95)).toBeCloseTo(36.923, 3); // 1440 / 39
-  expect(effectiveSampleSize(100, 0)).toBe(100);
+test.for(truth('statistics/effectiveSize.csv', ['n', 'phi', 'worth']))(
+  '$n samples that follow each other at $phi are worth $worth',
+  ({ n, phi, worth }) => {
+    expect(effectiveSampleSize(n, phi)).toBeCloseTo(worth, 6);
+  },
+);
+
+test('an unknown number of samples is worth an unknown number', () => {
   expect(effectiveSampleSize(null, 0.95)).toBeNull();
 });
 

@@ -2,17 +2,23 @@ import fc from 'fast-check';
 import { median as theirMedian } from 'simple-statistics';
 import { expect, test } from 'vitest';
 import { median, medianInterval, percentile, ranks } from '../../../rules/statistics/index.ts';
+import { truth } from '../../truth/index.ts';
 
 const someValues = fc.array(fc.double({ min: -1e6, max: 1e6, noNaN: true }), {
   minLength: 1,
   maxLength: 60,
 });
 
-test('the tenth percentile of ten cool-room readings is 2.19', () => {
-  // Type 7 of Hyndman & Fan 1996; NumPy's default percentile gives the same.
-  const readings = [2.1, 2.4, 2.9, 3.3, 3.8, 4.0, 3.6, 3.1, 2.7, 2.2];
-  expect(percentile(readings, 0.1)).toBeCloseTo(2.19, 9);
-  expect(percentile([3.9, 4.1, 4.4, 4.0, 3.8, 4.6, 4.9, 5.1, 4.3, 4.2], 0.1)).toBeCloseTo(3.89, 9);
+test.for(truth('statistics/percentile.csv', ['share', 'percentile'], ['values']))(
+  'the share $share of $values lies below $percentile',
+  (row) => {
+    expect(percentile(row.values.split(' ').map(Number), row.share)).toBeCloseTo(row.percentile, 9);
+  },
+);
+
+test('a value that is not known is refused, and an unknown share leaves the answer unknown', () => {
+  expect(() => percentile([1, null as unknown as number], 0.5)).toThrow('got null');
+  expect(percentile([1, 2], null)).toBeNull();
 });
 
 test('the median agrees with simple-statistics', () => {

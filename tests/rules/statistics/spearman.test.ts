@@ -4,19 +4,14 @@ import { expect, test } from 'vitest';
 import { spearman } from '../../../rules/statistics/index.ts';
 import { truth } from '../../truth/index.ts';
 
-test('six lots: rho 0.8286, exact chance 42 in 720', () => {
-  // rho from SciPy 1.17; the chance by full enumeration apart from this code.
-  const { rho, p } = spearman([1.2, 2.0, 2.8, 3.5, 4.1, 5.6], [3, 2, 6, 5, 9, 8]);
-  expect(rho).toBeCloseTo(0.8285714, 6);
-  expect(p).toBeCloseTo(42 / 720, 12);
-});
-
-test('with ties: rho 0.8676, exact chance 26 in 720', () => {
-  // By full enumeration of mid-ranks apart from this code.
-  const { rho, p } = spearman([1, 2, 2, 3, 4, 5], [1, 3, 2, 2, 5, 6]);
-  expect(rho).toBeCloseTo(0.8676, 4);
-  expect(p).toBeCloseTo(26 / 720, 12);
-});
+test.for(truth('statistics/spearman.csv', ['rho', 'hits', 'all'], ['x', 'y']))(
+  '$x with $y: rho $rho, exact chance $hits in $all',
+  (row) => {
+    const { rho, p } = spearman(row.x.split(' ').map(Number), row.y.split(' ').map(Number));
+    expect(rho).toBeCloseTo(row.rho, 6);
+    expect(p).toBeCloseTo(row.hits / row.all, 12);
+  },
+);
 
 // An order of ranks with exactly this correlation, found by swapping; its chance must be the table's.
 function orderWith(n: number, rho: number): number[] {

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { linearRegression, linearRegressionLine, rSquared } from 'simple-statistics';
 import { expect, test } from 'vitest';
-import { ofKnown, straightLine } from '../../../rules/statistics/index.ts';
+import { orUnknownField } from '../../../rules/orUnknownField.ts';
+import { straightLine } from '../../../rules/statistics/index.ts';
 
 test('five days of energy over warmth: slope 0.23, intercept 1.58', () => {
   // SciPy 1.17 (linregress) and NumPy for the residual spread.
@@ -48,7 +49,9 @@ test('two points leave nothing to judge a line by, and one time has none', () =>
 });
 
 test('an unknown among named values makes the answer unknown', () => {
-  const area = ofKnown(({ length, width }: { length: number; width: number }) => length * width);
+  const area = orUnknownField(
+    ({ length, width }: { length: number; width: number }) => length * width,
+  );
   expect(area({ length: 2, width: 3 })).toBe(6);
   expect(area({ length: 2, width: null })).toBeNull();
 });

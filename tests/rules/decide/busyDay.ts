@@ -1,0 +1,68 @@
+import fc from 'fast-check';
+import type { Snapshot } from '../../../rules/decide/index.ts';
+import { HOUR, MINUTE } from '../../../rules/units.ts';
+import {
+  at,
+  coolRoom,
+  outside,
+  pastNights,
+  patch,
+  snapshot,
+  spot,
+  tunnel,
+} from './makeSnapshot.ts';
+
+const degrees = (min: number, max: number) => fc.integer({ min: min * 10, max: max * 10 });
+
+/**
+ * A farm where every probe speaks and much asks to be done: tunnels hot or wet, a patch near its
+ * damage, a cool room in trouble. Any farm at any hour is rarely all that.
+ */
+export const busyDay: fc.Arbitrary<Snapshot> = fc
+  .record({
+    day: fc.integer({ min: 0, max: 364 }),
+    minute: fc.constantFrom(90, 480, 540, 720, 900, 960, 1080, 1200, 1380),
+    inside: degrees(5, 40),
+    humidity: fc.constantFrom(40, 80, 88, 96),
+    out: degrees(-5, 30),
+    outHumidity: fc.integer({ min: 30, max: 100 }),
+    patch: degrees(-3, 20),
+    room: degrees(2, 7),
+    rises: fc.boolean(),
+    power: fc.constantFrom(0, 3, 400),
+    nights: fc.constantFrom(0, 7, 20),
+    opened: fc.constantFrom(null, true, false),
+    covered: fc.constantFrom(null, true, false),
+    crop: fc.constantFrom('basil', null),
+  })
+  .map((wish) => {
+    const now = at('2025-01-01T00:00') + wish.day * 24 * HOUR + wish.minute * MINUTE;
+    const nights = pastNights(wish.nights);
+    const swing = (middle: number) => (ago: number) =>
+      middle / 10 + 4 * Math.sin(((ago - wish.minute) * Math.PI) / 720);
+    const house = spot(now, { temperature: wish.inside / 10, humidity: wish.humidity });
+    const open = { temperature: swing(wish.out), humidity: wish.outHumidity, nights };
+    const bed = { spot: 'under-cover' as const, temperature: swing(wish.patch), nights };
+    const warming = (ago: number) =>
+      wish.room / 10 + Math.max(0, 90 - ago) / (wish.rises ? 60 : 1e9);
+    return snapshot(now, {
+      places: [
+        tunnel({ spots: [house], opened: wish.opened, crop: wish.crop, trays: 40 }),
+        outside(spot(now, { spot: 'air', probe: 'mast', ...open })),
+        patch({
+          spots: [spot(now, bed), spot(now, { ...bed, spot: 'air' })],
+          covered: wish.covered,
+        }),
+        coolRoom({
+          spots: [
+            spot(now, { spot: 'air', probe: 'cold', temperature: warming }),
+            spot(now, {
+              spot: 'unit',
+              probe: 'meter',
+              power: (ago) => (ago < 50 ? wish.power : ago % 40 < 20 ? 3 : 400),
+            }),
+          ],
+        }),
+      ],
+    });
+  });
