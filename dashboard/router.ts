@@ -46,18 +46,23 @@ export function find<Route extends { readonly path: string }>(
 }
 
 export const path = signal('/');
+/** What follows the `?` of the address. */
+export const query = signal('');
 
 export function go(to: string): void {
-  if (to !== location.pathname + location.hash) history.pushState(null, '', to);
+  if (to !== location.pathname + location.search + location.hash) history.pushState(null, '', to);
+  here();
+}
+
+function here(): void {
+  query.value = location.search;
   path.value = location.pathname;
 }
 
 /** Reads the address and follows it; plain links of this page are followed without a reload. */
 export function startRouter(): void {
-  path.value = location.pathname;
-  addEventListener('popstate', () => {
-    path.value = location.pathname;
-  });
+  here();
+  addEventListener('popstate', here);
   document.addEventListener('click', (event) => {
     if (event.defaultPrevented || event.button !== 0) return;
     if (event.metaKey || event.ctrlKey || event.shiftKey || event.altKey) return;
@@ -67,6 +72,6 @@ export function startRouter(): void {
     if (link.hash !== '' && link.pathname === location.pathname) return;
     if (link.target !== '' || link.pathname.startsWith('/api')) return;
     event.preventDefault();
-    go(link.pathname + link.hash);
+    go(link.pathname + link.search + link.hash);
   });
 }

@@ -35,7 +35,7 @@ export function TaskCard({ task, now, zone }: { task: Task; now: number; zone: s
       {task.because.length > 0 && (
         <details>
           <summary>{words.task.why}</summary>
-          <EvidenceTable because={task.because} zone={zone} now={now} />
+          <EvidenceTable task={task.id} because={task.because} zone={zone} now={now} />
         </details>
       )}
       <Answers task={task} zone={zone} />

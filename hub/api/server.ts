@@ -10,6 +10,7 @@ import { type App, makeApp } from './app.ts';
 import type { ApiParts } from './parts.ts';
 import { eventRoutes } from './routes/events.ts';
 import { healthRoutes } from './routes/health.ts';
+import { methodRoutes } from './routes/methods.ts';
 import { placeRoutes } from './routes/places.ts';
 import { probeRoutes } from './routes/probes.ts';
 import { taskRoutes } from './routes/tasks.ts';
@@ -68,6 +69,7 @@ export async function buildServer(parts: ApiParts, options: ServerOptions): Prom
   placeRoutes(app, parts);
   probeRoutes(app, parts);
   eventRoutes(app, parts);
+  methodRoutes(app);
   app.get('/api/openapi.json', { schema: { hide: true } }, () => app.swagger());
 
   const { pages } = options;

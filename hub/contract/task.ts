@@ -1,6 +1,13 @@
 import { z } from 'zod';
 import { taskKind, time } from './terms.ts';
 
+/** One number put into a formula; a term for hub/words, and a time as ISO 8601. */
+export const input = z.object({
+  what: z.string(),
+  value: z.union([z.number(), z.string()]).nullable(),
+  unit: z.string(),
+});
+
 export const evidence = z.object({
   /** A term; hub/words has its label. */
   what: z.string(),
@@ -8,6 +15,11 @@ export const evidence = z.object({
   unit: z.string(),
   limit: z.union([z.number(), z.string()]).nullable(),
   source: z.string(),
+  /** Name for /api/methods/{name}; null for what was measured or told. Missing in tasks of old. */
+  method: z.string().nullable().optional(),
+  inputs: z.array(input).readonly().optional(),
+  /** Who set the limit. */
+  limitFrom: z.string().nullable().optional(),
 });
 
 export const answerWord = z.enum(['done', 'later', 'no']);
@@ -46,6 +58,7 @@ export const answerTask = z.strictObject({
   note: z.string().max(500).optional(),
 });
 
+export type Input = z.infer<typeof input>;
 export type Evidence = z.infer<typeof evidence>;
 export type Task = z.infer<typeof task>;
 export type AnswerTask = z.infer<typeof answerTask>;

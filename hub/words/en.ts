@@ -756,6 +756,118 @@ function coolRoom(room: CoolRoom): string {
   return `${is}${cause}${hold}${over}`;
 }
 
+// The page that shows how a number came about.
+
+/** Names of the numbers put into a formula. */
+export const inputLabels: Readonly<Record<string, string>> = {
+  'above-since': 'Above since',
+  'afternoon-temperature': 'Temperature at 15:00',
+  'close-up': 'The rule on closing said',
+  cost: 'Cost of the work',
+  'crop-floor': 'Coldest the crop bears',
+  'crosses-at': 'Crosses it at',
+  'damage-below': 'Damage begins below',
+  'degrees-of-freedom': 'Degrees of freedom',
+  drop: 'Share spared',
+  'dry-ends-spell': 'Dry time that ends a wet spell',
+  'evening-dew-point': 'Dew point two hours after sunset',
+  'evening-temperature': 'Temperature two hours after sunset',
+  'expected-beforehand': 'Low expected from past nights alone',
+  'forecast-from': 'Forecast from',
+  'heard-at': 'Last heard at',
+  'hours-not-known': 'Hours of the spell not known',
+  'inside-humidity': 'Humidity inside',
+  'inside-temperature': 'Temperature inside',
+  latitude: 'Latitude',
+  limit: 'Limit',
+  longitude: 'Longitude',
+  'newest-reading': 'Newest reading',
+  'nights-learned': 'Nights learned from',
+  now: 'Worked out at',
+  'off-since': 'Off since',
+  'open-since': 'Open, or rising, since',
+  'open-up': 'The rule on opening said',
+  'outside-humidity': 'Humidity outside',
+  'outside-temperature': 'Temperature outside',
+  probability: 'Chance, 0 to 1',
+  probe: 'Probe',
+  quantity: 'Quantity',
+  'read-at': 'Read at',
+  'readings-from': 'Readings since',
+  'reports-every': 'Reports every',
+  'room-air': 'Air of the room',
+  'room-power': 'Power drawn',
+  rule: 'Rule',
+  'set-point': 'Set temperature',
+  'share-prevented': 'Share of the loss that the work prevents',
+  'spell-from': 'Wet spell from',
+  'spell-to': 'Wet spell to',
+  spread: 'Spread of the forecast (standard deviation)',
+  'stuck-since': 'Stuck since',
+  sunrise: 'Sunrise',
+  sunset: 'Sunset',
+  'time-constant': 'Time constant of the room',
+  'time-constant-of-produce': 'Time constant of a crate',
+  'tonight-low': 'Low expected tonight',
+  'usual-pause': 'Usual pause of the cooling',
+  value: 'Value that hangs there',
+  'value-at-risk': 'Value at risk',
+  wage: 'Wage for an hour',
+  'warmest-of-day': 'Warmest of the day',
+  'warmest-outside-ahead': 'Warmest outside in the hours ahead',
+  'wet-at': 'Leaves count as wet from',
+  'wet-below': 'Leaves count as dry below',
+  work: 'Time the work takes',
+};
+
+const inputValues: Readonly<Record<string, string>> = {
+  evening: 'readings two hours after sunset, and past nights',
+  afternoon: 'readings at 15:00, and past nights',
+  'recent-nights': 'the nights just past',
+  'wide-default': 'a wide guess, until nights are known',
+  act: 'do it',
+};
+
+/** `ventGain` -> `vent gain`. */
+const formulaName = (name: string) =>
+  name.replace(/[A-Z.]/g, (letter) => (letter === '.' ? ' ' : ` ${letter.toLowerCase()}`));
+
+/** A docstring as a grower reads it: names of things in the code as words. */
+const fromCode = (text: string) =>
+  text
+    .replace(/\s*Null for a null\./g, '')
+    .replaceAll('`', '')
+    .replace(/\b[a-z]+(?:[A-Z][a-z]+)+\b/g, formulaName);
+
+const howScreens = {
+  title: 'How it is worked out',
+  link: 'How it is worked out',
+  toTask: 'Back to the task',
+  input: (what: string) => inputLabels[what] ?? plain(what),
+  inputValue: (value: string) => inputValues[value] ?? value,
+  name: formulaName,
+  fromCode,
+  words: 'In words',
+  put: 'Numbers put in',
+  noPut: 'Opened without a task, so there are no numbers to show.',
+  gone: 'The task is no longer in the list; its numbers are not kept here.',
+  result: 'Result',
+  limits: 'Limits',
+  against: (limit: string, setter: string) => `Held against ${limit}: ${setter}.`,
+  noLimit: 'Not held against a limit.',
+  refuses: (words: string) => `Gives no answer ${fromCode(words)}.`,
+  noRange: 'No range is told for it.',
+  source: 'Source',
+  measured: (probe: string, time: string) =>
+    `As measured by probe ${probe}, ${time}. Nothing was worked out.`,
+  told: 'As somebody entered it. Nothing was worked out.',
+  by: (words: string, name: string | null) =>
+    name === null ? fromCode(words) : `${fromCode(words)} (${formulaName(name)})`,
+  builtOn: 'Built on',
+  usedBy: 'Also used for',
+  code: (file: string, line: number) => `In the code: ${file}, line ${line}.`,
+};
+
 export const screens = {
   notKnown,
   number,
@@ -854,6 +966,7 @@ export const screens = {
     until: (time: string) => `Put off until ${time}`,
     endings: { done: 'Done', no: 'Not doing', later: 'Put off', lapsed: 'No longer needed' },
   },
+  how: howScreens,
   strips: {
     humidity: 'Show humidity',
     key: 'Key',

@@ -1,14 +1,26 @@
 // The rules by themselves, without store or wires: a year of readings every five minutes through
-// wet spells, the facts of 365 days and heat units, and one decision round over twenty places with
+// wet spells, the facts of 365 days, every way of judging a disease and heat units, and one decision round over twenty places with
 // the snapshot the hub itself takes. Tells whether time goes into the rules or around them.
 
 import { copyFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { dayFacts } from '../../rules/days/index.ts';
 import { decide } from '../../rules/decide/index.ts';
+import {
+  type Circumstances,
+  type Disease,
+  diseases,
+  diseasesOf,
+} from '../../rules/disease/index.ts';
 import { degreeDays } from '../../rules/heat/index.ts';
 import { celsius, hours, instant, percent } from '../../rules/units.ts';
-import { wetSpells } from '../../rules/wetness/index.ts';
+import {
+  type AirRead,
+  leafWetRule,
+  signsByHumidity,
+  wetPieces,
+  wetSpells,
+} from '../../rules/wetness/index.ts';
 import { valueAt } from './benchFarm.ts';
 import { END, folder, historyFile, openCore } from './history.ts';
 import { figure, middle, timed } from './report.ts';
@@ -59,6 +71,21 @@ export async function rulesAlone() {
     }),
     'ms',
   );
+  const basil = diseasesOf(['grey-mould', 'basil-downy-mildew'], []);
+  figure(
+    'rules-year-every-disease',
+    rounds(() => judgeYear(year, from, diseases), 3),
+    'ms',
+  );
+  figure(
+    'rules-year-wetness-disease-heat',
+    rounds(() => {
+      wetSpells(year, wet);
+      judgeYear(year, from, basil);
+      degreeDays(warmth, { lower: 8 });
+    }),
+    'ms',
+  );
 
   const file = join(folder, 'rules.db');
   copyFileSync(historyFile('month'), file);
@@ -72,4 +99,36 @@ export async function rulesAlone() {
     'ms',
   );
   core.close();
+}
+
+const HOUR = 3_600_000;
+
+/** Each disease day of the year, from what was read in it and the day before. */
+function judgeYear(year: readonly AirRead[], from: number, asked: readonly Disease[]): number {
+  let events = 0;
+  for (let i = 1; i < 365; i++) {
+    const begins = from + i * DAY;
+    const day = { from: instant(begins), to: instant(begins + DAY) };
+    const air = year.slice((i - 1) * PER_DAY, (i + 1) * PER_DAY);
+    const known: Circumstances = {
+      day,
+      wetness: wetPieces(signsByHumidity(air, leafWetRule), {
+        from: instant(begins - DAY),
+        to: day.to,
+      }),
+      air,
+      outdoors: true,
+      dark: { from: instant(begins + 8 * HOUR), to: instant(begins + 18 * HOUR) },
+      sunrise: instant(begins + 18 * HOUR),
+      calendarDays: [
+        { from: instant(begins - DAY), to: day.from },
+        { from: day.from, to: day.to },
+      ],
+      week: [],
+      flowering: true,
+      confirmed: [],
+    };
+    for (const { judge } of asked) if (judge(known).verdict === 'yes') events += 1;
+  }
+  return events;
 }

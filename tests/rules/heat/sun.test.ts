@@ -1,3 +1,4 @@
+import { Body, Observer, SearchRiseSet } from 'astronomy-engine';
 import fc from 'fast-check';
 import { getTimes } from 'suncalc';
 import { expect, test } from 'vitest';
@@ -37,6 +38,23 @@ test('agrees with suncalc to 5 s all over the year and the farmed world', () => 
         const theirs = getTimes(new Date(noon), lat, lon);
         expect(Math.abs((ours.rise ?? 0) - (theirs.sunrise?.getTime() ?? 0))).toBeLessThan(5_000);
         expect(Math.abs((ours.set ?? 0) - (theirs.sunset?.getTime() ?? 0))).toBeLessThan(5_000);
+      }
+    }
+  }
+});
+
+test('agrees with astronomy-engine, another route to the sun, to 10 s from 50° S to 60° N', () => {
+  for (let lat = -50; lat <= 60; lat += 22) {
+    for (const lon of [-120, 0, 100]) {
+      for (let day = 0; day < 365; day += 31) {
+        const noon = Date.UTC(2025, 0, 1, 12) + day * DAY - (lon / 360) * DAY;
+        const ours = sunTimes(instant(noon), lat, lon);
+        const there = new Observer(lat, lon, 0);
+        const from = new Date(noon - DAY / 2);
+        const rise = SearchRiseSet(Body.Sun, there, +1, from, 1)?.date.getTime() ?? 0;
+        const set = SearchRiseSet(Body.Sun, there, -1, new Date(noon), 1)?.date.getTime() ?? 0;
+        expect(Math.abs((ours.rise ?? 0) - rise)).toBeLessThan(10_000);
+        expect(Math.abs((ours.set ?? 0) - set)).toBeLessThan(10_000);
       }
     }
   }
