@@ -36,9 +36,7 @@ export function MethodLimits({ method: { throws, constants } }: { method: Method
         <dl class="evidence">
           {constants.map((constant) => (
             <div key={constant.name}>
-              <dt>
-                <code>{constant.name}</code>
-              </dt>
+              <dt>{words.how.constant(constant.name)}</dt>
               <dd class={constant.value.length < 20 ? 'evidence-value' : ''}>{constant.value}</dd>
               {constant.words !== '' && <dd class="quiet">{words.how.fromCode(constant.words)}</dd>}
             </div>

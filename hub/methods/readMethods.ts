@@ -33,9 +33,12 @@ export function readMethods(root: string): readonly Method[] {
 
   const methods = [...formulas].map(([name, found]) => methodOf(name, found, formulas, constants));
   const byName = new Map(methods.map((method) => [method.name, method]));
+  /** Steps of the code that hold no knowledge of their own are passed over in what is shown. */
+  const tells = (name: string) => (byName.get(name)?.sources.length ?? 0) > 0;
   return methods.map((method) => ({
     ...method,
     sources: method.sources.length > 0 ? method.sources : borrowed(method, byName),
+    uses: method.uses.filter(tells),
     usedBy: methods.filter(({ uses }) => uses.includes(method.name)).map(({ name }) => name),
   }));
 }

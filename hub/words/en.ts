@@ -504,7 +504,7 @@ export function todaySentence({ tasks, places, coolRooms, zone }: TodayFacts): s
   const read = places.some(({ readAt }) => readAt !== null);
   if (unseen.length > 0 && read)
     parts.push(
-      `Cannot say how ${listed(unseen)} ${unseen.length === 1 ? 'is' : 'are'}: no fresh readings.`,
+      `Cannot say how ${listed(unseen.map(inText))} ${unseen.length === 1 ? 'is' : 'are'}: no fresh readings.`,
     );
   if (parts.length === 0)
     parts.push(read ? 'Nothing asks to be done now.' : 'No readings have come yet.');
@@ -846,6 +846,9 @@ const howScreens = {
   input: (what: string) => inputLabels[what] ?? plain(what),
   inputValue: (value: string) => inputValues[value] ?? value,
   name: formulaName,
+  /** `FALLEN_BY_EVENING` as it is read: fallen by evening. */
+  constant: (name: string) =>
+    /^[A-Z0-9_]+$/.test(name) ? name.toLowerCase().replaceAll('_', ' ') : formulaName(name),
   fromCode,
   words: 'In words',
   put: 'Numbers put in',
