@@ -3,7 +3,8 @@ import { orUnknownField } from '../orUnknownField.ts';
 import { expectProduce, q10Rate } from './agingRate.ts';
 import { expectTimeConstant } from './warmingTime.ts';
 
-const STEPS = 2000; // even; Simpson's rule is then good to a millionth over a day
+const STEPS = 2000; // even; Simpson's rule is then good to a millionth
+const COOLED = 40; // time constants after which nothing is left to cool, to the last bit of a double
 
 /**
  * Hours of life at the reference temperature that a lot uses while it cools from `from` to the
@@ -29,7 +30,9 @@ export const lifeUsedCooling = orUnknownField(function lifeUsedCooling(cooling: 
   expectRange('hours', hours, 0, 10_000, 'h');
   const rateAt = (time: number) =>
     q10Rate(room + (from - room) * Math.exp(-time / produceTauHours), q10, reference);
-  let sum = rateAt(0) + rateAt(hours);
-  for (let i = 1; i < STEPS; i += 1) sum += (i % 2 === 1 ? 4 : 2) * rateAt((i * hours) / STEPS);
-  return (sum * hours) / STEPS / 3;
+  const whileCooling = Math.min(hours, COOLED * produceTauHours);
+  let sum = rateAt(0) + rateAt(whileCooling);
+  for (let i = 1; i < STEPS; i += 1)
+    sum += (i % 2 === 1 ? 4 : 2) * rateAt((i * whileCooling) / STEPS);
+  return (sum * whileCooling) / STEPS / 3 + (hours - whileCooling) * q10Rate(room, q10, reference);
 });

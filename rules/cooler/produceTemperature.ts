@@ -60,7 +60,8 @@ export const produceTime = orUnknownField(function produceTime(
   if (produce >= limit) return hours(0);
   if (outside <= limit) return null;
   let late = Math.max(tauHours, produceTauHours);
-  while (produceAfter(room, late) < limit && late < 90_000) late *= 1.5;
+  // It gets there for certain, because outside is above the limit: widen until it has.
+  while (produceAfter(room, late) < limit && Number.isFinite(late)) late *= 1.5;
   let early = 0;
   for (let step = 0; step < 60; step += 1) {
     const middle = (early + late) / 2;

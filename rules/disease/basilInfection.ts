@@ -49,7 +49,7 @@ export const basilInfection: Disease = Object.freeze<Disease>({
     const day = dayOfSpells(known);
     const unbroken = unbrokenHours(known);
     const possible = riskOfBounds(unbroken, (h) => (h >= LEAST_HOURS ? 'watch' : 'quiet'), day);
-    const progress = judgeProgress(known, parameters);
+    const progress = judgeProgress(known, parameters, day);
     const risk = progress.risk === null ? possible : worseRange(possible, progress.risk);
     const verdict = verdictOfRisk(risk);
     return {

@@ -37,12 +37,15 @@ export const darkDampHours = (known: Air, dark: Window, humidity: number): Bound
  * 95 and 97 %; else it is unknown.
  */
 export function sporulationNight(known: Air, dark: Window): Verdict {
-  const verdicts = [DAMP - PROBE_ERROR, DAMP, DAMP + PROBE_ERROR].map((humidity) => {
-    const [least, most] = darkDampHours(known, dark, humidity);
-    return verdictOf(least >= NEEDED, most >= NEEDED);
-  });
-  const [first = 'unknown'] = verdicts;
-  return verdicts.every((verdict) => verdict === first) ? first : 'unknown';
+  return agreed(known, dark, darkDampHours(known, dark, DAMP));
+}
+
+function agreed(known: Air, dark: Window, dampHours: Bounds): Verdict {
+  const enough = ([least, most]: Bounds) => verdictOf(least >= NEEDED, most >= NEEDED);
+  const verdict = enough(dampHours);
+  const beside = [DAMP - PROBE_ERROR, DAMP + PROBE_ERROR];
+  const same = beside.every((level) => enough(darkDampHours(known, dark, level)) === verdict);
+  return same ? verdict : 'unknown';
 }
 
 /** The same by the more cautious criterion. */
@@ -65,9 +68,10 @@ export const basilSporulation: Disease = Object.freeze<Disease>({
   latentDays: [5, 10], // of what the spores go on to infect
   judge: (known) => {
     if (known.dark === null) return notKnown('sun-times');
-    const verdict = sporulationNight(known, known.dark);
+    const dampHours = darkDampHours(known, known.dark, DAMP);
+    const [least, most] = dampHours;
+    const verdict = agreed(known, known.dark, dampHours);
     const cautious = cautiousSporulationNight(known, known.dark);
-    const [least, most] = darkDampHours(known, known.dark, DAMP);
     return {
       verdict,
       // Ours: never an event, because it takes infected leaves; quiet only by the cautious sheet too.

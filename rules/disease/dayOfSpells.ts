@@ -8,11 +8,12 @@ import {
 } from '../wetness/index.ts';
 import type { Circumstances } from './judgement.ts';
 import { type RiskClass, type RiskRange, riskRange } from './riskClass.ts';
+import type { Spells } from './worstOfSpells.ts';
 
 /** What the wetness of one disease day comes to. */
 export type DayOfSpells = {
   /** Spells that reach into the day, from their own start, up to the day's end. */
-  readonly spells: { readonly least: readonly PieceSpell[]; readonly most: readonly PieceSpell[] };
+  readonly spells: Spells;
   readonly wetHours: Bounds;
   readonly unknownHours: number;
   /** Under half of the day is known: then no class is given. */
@@ -25,15 +26,16 @@ export function dayOfSpells({ day, wetness }: Circumstances, mergeGapHours?: num
   const upToEnd = cutTo(wetness, { from: wetness[0]?.from ?? day.from, to: day.to });
   const spells = spellBounds(upToEnd, mergeGapHours);
   const reaches = ({ to }: PieceSpell) => to > day.from;
+  const least = spells.least.filter(reaches);
   const inDay = cutTo(wetness, day);
   const covered = inDay.reduce((sum, { from, to }) => sum + to - from, 0) / HOUR;
-  const [least, most] = wetHoursBounds(inDay);
+  const [wet, perhapsWet] = wetHoursBounds(inDay);
   const length = (day.to - day.from) / HOUR;
   // Time that no piece speaks for at all may be wet too.
-  const unknownHours = most - least + length - covered;
+  const unknownHours = perhapsWet - wet + length - covered;
   return {
-    spells: { least: spells.least.filter(reaches), most: spells.most.filter(reaches) },
-    wetHours: [least, least + unknownHours],
+    spells: { least, most: spells.most === spells.least ? least : spells.most.filter(reaches) },
+    wetHours: [wet, wet + unknownHours],
     unknownHours,
     tooLittleKnown: length - unknownHours < KNOWN_SHARE * length,
   };

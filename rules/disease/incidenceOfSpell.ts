@@ -1,8 +1,9 @@
 import { expectRange } from '../expectRange.ts';
 import { type Celsius, HOUR, type Hours, hours, type Probability, probability } from '../units.ts';
-import type { Bounds, PieceSpell } from '../wetness/index.ts';
+import type { Bounds } from '../wetness/index.ts';
 import { expectSpell, logistic } from './expectSpell.ts';
 import { type PeakedRate, rateAt, rateBounds } from './rateBounds.ts';
+import { type Spells, worstOfSpells } from './worstOfSpells.ts';
 
 /** A logistic model of infection in which every wet hour adds by its temperature alone. */
 export type IncidenceModel = PeakedRate & {
@@ -34,20 +35,17 @@ export function incidenceOfHours(
  * Least and most incidence among spells at both bounds of wetness. Where the temperature is only
  * known to lie in a range, the least takes its worst for the fungus and the most its best.
  */
-export function incidenceBounds(
-  spells: { readonly least: readonly PieceSpell[]; readonly most: readonly PieceSpell[] },
-  model: IncidenceModel,
-): Bounds {
-  const worst = (list: readonly PieceSpell[], end: 0 | 1) =>
-    list.reduce((most, spell) => Math.max(most, incidence(spell, model, end)), 0);
-  return [worst(spells.least, 0), worst(spells.most, 1)];
-}
-
-function incidence({ pieces }: PieceSpell, model: IncidenceModel, end: 0 | 1): number {
-  const sum = pieces.reduce((total, { from, to, coldest, warmest }) => {
-    return total + ((to - from) / HOUR) * rateBounds(model, coldest, warmest)[end];
-  }, 0);
-  return sum > 0 ? logistic(model.start + sum) : 0;
+export function incidenceBounds(spells: Spells, model: IncidenceModel): Bounds {
+  const incidence = (sum: number) => (sum > 0 ? logistic(model.start + sum) : 0);
+  return worstOfSpells(spells, ({ pieces }) => {
+    let [least, most] = [0, 0];
+    for (const { from, to, coldest, warmest } of pieces) {
+      const [slowest, fastest] = rateBounds(model, coldest, warmest);
+      least += ((to - from) / HOUR) * slowest;
+      most += ((to - from) / HOUR) * fastest;
+    }
+    return [incidence(least), incidence(most)];
+  });
 }
 
 /**

@@ -22,7 +22,10 @@ export type InfectionParameters = {
  * data: good for ranking.
  * @throws RangeError unless min < optimum < max and wetHours is above 0
  */
-export const infectionHours = orUnknown(function infectionHours(
+export const infectionHours = orUnknown(neededHours);
+
+/** The same for a temperature that is known, for sums over many pieces. */
+export function neededHours(
   temperature: Celsius,
   { min, optimum, max, wetHours, mostWetHours }: InfectionParameters,
 ): Hours | null {
@@ -44,4 +47,4 @@ export const infectionHours = orUnknown(function infectionHours(
   const needed = wetHours / speed;
   if (!Number.isFinite(needed)) return null;
   return hours(mostWetHours === undefined ? needed : Math.min(needed, mostWetHours));
-});
+}

@@ -1,8 +1,9 @@
 import { expectRange } from '../expectRange.ts';
 import { type Celsius, celsius, HOUR } from '../units.ts';
-import type { Bounds, PieceSpell } from '../wetness/index.ts';
-import { type InfectionParameters, infectionHours } from './infectionHours.ts';
+import type { Bounds } from '../wetness/index.ts';
+import { type InfectionParameters, infectionHours, neededHours } from './infectionHours.ts';
 import { rateBounds } from './rateBounds.ts';
+import { type Spells, worstOfSpells } from './worstOfSpells.ts';
 
 /**
  * How far an infection has come through wet hours of changing temperature: each piece of wet time
@@ -28,25 +29,23 @@ export function infectionProgress(
  * temperature is only known to lie in a range, the least takes its worst for the pathogen and the
  * most its best.
  */
-export function progressBounds(
-  spells: { readonly least: readonly PieceSpell[]; readonly most: readonly PieceSpell[] },
-  parameters: InfectionParameters,
-): Bounds {
+export function progressBounds(spells: Spells, parameters: InfectionParameters): Bounds {
   const shape = {
     rate: (temperature: number) => {
-      const needed = infectionHours(celsius(temperature), parameters);
+      const needed = neededHours(celsius(temperature), parameters);
       return needed === null ? 0 : 1 / needed;
     },
     peak: parameters.optimum,
     coldest: parameters.min,
     hottest: parameters.max,
   };
-  const worst = (list: readonly PieceSpell[], end: 0 | 1) =>
-    list.reduce((most, { pieces }) => {
-      const progress = pieces.reduce((sum, { from, to, coldest, warmest }) => {
-        return sum + (to - from) * rateBounds(shape, coldest, warmest)[end];
-      }, 0);
-      return Math.max(most, progress / HOUR);
-    }, 0);
-  return [worst(spells.least, 0), worst(spells.most, 1)];
+  return worstOfSpells(spells, ({ pieces }) => {
+    let [least, most] = [0, 0];
+    for (const { from, to, coldest, warmest } of pieces) {
+      const [slowest, fastest] = rateBounds(shape, coldest, warmest);
+      least += (to - from) * slowest;
+      most += (to - from) * fastest;
+    }
+    return [least / HOUR, most / HOUR];
+  });
 }

@@ -14,20 +14,23 @@ const LONGEST_GAP = 2 * HOUR;
  * @param day from midnight to midnight, local standard time
  */
 export function minimumAtLeast(readings: readonly AirRead[], limit: number, day: Window): Verdict {
-  const known = readings.filter(({ temperature }) => temperature !== null);
-  const inDay = known.filter(({ t }) => t >= day.from && t < day.to);
-  if (inDay.some(({ temperature }) => temperature !== null && temperature < limit)) return 'no';
-  const nights = [
-    [day.from, day.from + NIGHT_ENDS],
-    [day.from + NIGHT_BEGINS, day.to],
-  ] as const;
-  const times = [...known.map(({ t }) => t as number)];
-  // Where readings begin or end inside the day, the rest of it is the gap.
-  if (!(times[0] !== undefined && times[0] <= day.from)) times.unshift(day.from);
-  if ((times.at(-1) ?? day.from) < day.to) times.push(day.to);
-  const hidden = times.some((from, index) => {
-    const to = times[index + 1] ?? from;
-    return to - from > LONGEST_GAP && nights.some(([begins, ends]) => from < ends && to > begins);
-  });
+  const nightEnds = day.from + NIGHT_ENDS;
+  const nightBegins = day.from + NIGHT_BEGINS;
+  let hidden = false;
+  let last: number | null = null;
+  const pass = (from: number, to: number) => {
+    if (!(to - from > LONGEST_GAP)) return;
+    if (from < nightEnds && to > day.from) hidden = true;
+    if (from < day.to && to > nightBegins) hidden = true;
+  };
+  for (const { t, temperature } of readings) {
+    if (temperature === null) continue;
+    if (temperature < limit && t >= day.from && t < day.to) return 'no';
+    // Where readings begin or end inside the day, the rest of it is the gap.
+    if (last !== null) pass(last, t);
+    else if (t > day.from) pass(day.from, t);
+    last = t;
+  }
+  if (last === null || last < day.to) pass(last ?? day.from, day.to);
   return hidden ? 'unknown' : 'yes';
 }

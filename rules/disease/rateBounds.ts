@@ -16,6 +16,10 @@ export function rateBounds(
   coldest: number,
   warmest: number,
 ): readonly [least: number, most: number] {
+  if (coldest === warmest) {
+    const rate = rateAt(shape, coldest);
+    return [rate, rate];
+  }
   // One peak, so the least is at an end, and the most at the temperature nearest the peak.
   const least = Math.min(rateAt(shape, coldest), rateAt(shape, warmest));
   const nearest = Math.min(warmest, Math.max(coldest, shape.peak));

@@ -1,5 +1,6 @@
 import { HOUR } from '../units.ts';
-import { type WetPiece, type Window, wetPieces } from './wetPieces.ts';
+import { walkPieces } from './walkPieces.ts';
+import type { WetPiece, Window } from './wetPieces.ts';
 import type { SignReading } from './wetSign.ts';
 
 /** The least and the most a number can be, given what is not known. */
@@ -19,11 +20,15 @@ export function wetHoursBounds(pieces: readonly WetPiece[]): Bounds {
 
 /** These pieces cut to a window. */
 export function cutTo(pieces: readonly WetPiece[], { from, to }: Window): WetPiece[] {
-  return pieces.flatMap((piece) => {
+  const inside: WetPiece[] = [];
+  for (const piece of pieces) {
     const begins = piece.from > from ? piece.from : from;
     const ends = piece.to < to ? piece.to : to;
-    return ends > begins ? [{ ...piece, from: begins, to: ends }] : [];
-  });
+    if (!(ends > begins)) continue;
+    const whole = begins === piece.from && ends === piece.to;
+    inside.push(whole ? piece : { ...piece, from: begins, to: ends });
+  }
+  return inside;
 }
 
 /**
@@ -38,10 +43,16 @@ export function hoursWhen<Reading extends Pick<SignReading, 't' | 'temperature'>
   window: Window,
   settings: { readonly maxGapMinutes?: number } = {},
 ): Bounds {
-  const signs = readings.map((reading): SignReading => {
+  let least = 0;
+  let most = 0;
+  const signOf = (reading: Reading) => {
     const held = test(reading);
-    const { t, temperature } = reading;
-    return { t, temperature, sign: held === null ? null : held ? 'wet' : 'dry' };
+    return held === null ? null : held ? 'wet' : 'dry';
+  };
+  walkPieces(readings, signOf, window, settings, (state, from, to) => {
+    if (state === 'dry') return;
+    most += to - from;
+    if (state === 'wet') least += to - from;
   });
-  return wetHoursBounds(wetPieces(signs, window, settings));
+  return [least / HOUR, most / HOUR];
 }

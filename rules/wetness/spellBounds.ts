@@ -27,10 +27,10 @@ export function spellBounds(
 ): { readonly least: PieceSpell[]; readonly most: PieceSpell[] } {
   expectRange('dry break that ends a spell', mergeGapHours, 2, 12, 'h');
   const gap = mergeGapHours * HOUR;
-  return {
-    least: gather(pieces, gap, ({ state }) => state === 'wet'),
-    most: gather(pieces, gap, ({ state }) => state !== 'dry'),
-  };
+  const least = gather(pieces, gap, ({ state }) => state === 'wet');
+  // With nothing unknown both bounds are the same spells, and those who sum over them need one pass.
+  if (!pieces.some(({ state }) => state === 'unknown')) return { least, most: least };
+  return { least, most: gather(pieces, gap, ({ state }) => state !== 'dry') };
 }
 
 function gather(

@@ -91,6 +91,15 @@ test('turns of 0.2 K and less are noise', () => {
   expect(dutyFromTemperature(turning, { gapMaxMinutes: 5 }).share).not.toBeNull();
 });
 
+test('the running median is of 5 minutes: readings 2.5 min apart are smoothed, 2.53 are not', () => {
+  // 2.5 min is half of the 5; common practice, no source. One wild reading in ten is outvoted by its
+  // two neighbours or, with none near enough, falls back in the one step of ten after it.
+  const spiked = (seconds: number) =>
+    Array.from({ length: 60 }, (_, i) => at((i * seconds) / 60, i % 10 === 5 ? 9 : 3));
+  expect(dutyFromTemperature(spiked(150), { gapMaxMinutes: 5 }).share).toBeNull();
+  expect(dutyFromTemperature(spiked(151.8), { gapMaxMinutes: 5 }).share).toBeCloseTo(0.1, 9);
+});
+
 test('single wild readings do not turn the smoothed air', () => {
   const wild = sawtooth(8, 14).map((reading, i) =>
     i % 40 === 25 ? { ...reading, value: 9 } : reading,
@@ -177,4 +186,17 @@ test('ten days over 5 K are enough; nine, or 4.9 K, are not', () => {
   expect(energyLine(many(10, 4.95))?.enough).toBe(false);
   expect(energyLine(days.slice(0, 2))).toBeNull();
   expect(energyLine(days.map((day) => ({ ...day, gap: 8 })))).toBeNull();
+});
+
+test('three days are the fewest that make a line', () => {
+  // By hand: gaps 8, 10, 12 with 3, 4, 6 kWh have a slope of 6 / 8 and residuals 1/6, -1/3, 1/6, so
+  // sd = sqrt(1/6), slope error sqrt(1/48); Student's t at 97.5 % with 1 degree of freedom: 12.7062.
+  const line = energyLine([
+    { gap: 8, kilowattHours: 3 },
+    { gap: 10, kilowattHours: 4 },
+    { gap: 12, kilowattHours: 6 },
+  ]);
+  expect(line?.slope).toBeCloseTo(0.75, 9);
+  expect(line?.residualSd).toBeCloseTo(0.4082483, 6);
+  expect((line?.slopeHigh ?? 0) - 0.75).toBeCloseTo(1.833983, 4); // 12.7062 x 0.1443376
 });

@@ -30,6 +30,10 @@ test('conversion takes 93.75 ms at 9 bits and 750 at 12, in steps of 0.5 to 0.06
   expect(bits.map(({ step }) => step)).toEqual([0.5, 0.25, 0.125, 0.0625]);
   expect(() => ds18b20(65_536)).toThrow('Expected raw word from 0 to 65535');
   expect(() => ds18b20Conversion(8)).toThrow(RangeError);
+  expect(() => ds18b20Conversion(13)).toThrow('Expected bits from 9 to 12, got 13');
+  // Two's complement: the sign bit alone is -32,768 sixteenths, one less is the most above 0.
+  expect(ds18b20(0x8000)).toBe(-2048);
+  expect(ds18b20(0x7fff)).toBe(2047.9375);
   expect(ds18b20(null)).toBeNull();
 });
 
@@ -75,6 +79,11 @@ test.for([
   ['40.4 °C in the room', { ...reading, value: 40.4 }, ['site-range']],
   ['39.6 °C in the room', { ...reading, value: 39.6 }, []],
   ['-56 °C', { ...reading, value: -56 }, ['out-of-range', 'site-range']],
+  [
+    '303 °C, past what may be asked of power-on',
+    { ...reading, value: 303 },
+    ['out-of-range', 'site-range'],
+  ],
   ['126 °C', { ...reading, value: 126 }, ['out-of-range', 'site-range']],
   ['101.9 %', { ...wet, value: 101.9 }, ['over-100']],
   ['102.1 %', { ...wet, value: 102.1 }, ['out-of-range']],
