@@ -5,7 +5,11 @@ import { refuse, wholeFrom, wholeNumber } from './stationField.ts';
 // layout of its readme (NOAA NCEI), as many independent readers quote it.
 
 const WIDTH = 269;
-const FIRST_DAY = 21; // column, from 0, of the first day's value
+// Columns, from 0, after the station's.
+const YEAR = 11;
+const MONTH = 15;
+const ELEMENT = 17;
+const FIRST_DAY = 21; // the first day's value
 const DAY_WIDTH = 8; // value 5, then the flags of measurement, quality and source
 const VALUE_WIDTH = 5;
 const MISSING = -9999;
@@ -48,11 +52,11 @@ export type StationValue = {
 export function parseDlyLine(text: string, line: number): readonly StationValue[] {
   const padded = text.replace(/\s+$/, '').padEnd(WIDTH);
   if (padded.length > WIDTH) refuse(`${WIDTH} characters`, 'length', line, `${padded.length}`);
-  const station = padded.slice(0, 11);
+  const station = padded.slice(0, YEAR);
   if (!/^[A-Z0-9_-]{11}$/i.test(station)) refuse('11 letters or digits', 'station', line, station);
-  const year = wholeFrom(padded.slice(11, 15), 1700, 2200, 'year', line);
-  const month = wholeFrom(padded.slice(15, 17), 1, 12, 'month', line);
-  const element = padded.slice(17, 21);
+  const year = wholeFrom(padded.slice(YEAR, MONTH), 1700, 2200, 'year', line);
+  const month = wholeFrom(padded.slice(MONTH, ELEMENT), 1, 12, 'month', line);
+  const element = padded.slice(ELEMENT, FIRST_DAY);
   if (!/^[A-Z0-9]{4}$/.test(element)) refuse('4 letters', 'element', line, element);
   const kind = ELEMENTS[element];
   if (kind === undefined) return [];

@@ -1,13 +1,23 @@
 import { readFileSync } from 'node:fs';
 
-const HEADINGS = ['What', 'Source', 'Why', 'Covers', 'Added'] as const;
+const HEADINGS = ['What', 'Source', 'Why', 'Covers', 'How', 'Tolerance', 'Added'] as const;
+
+/** How expected values may have been obtained; several are joined by `; `. */
+export const WAYS = [
+  'published example',
+  'independent library',
+  'computed apart from our code',
+  'memory',
+  'by definition',
+  'invented input',
+];
 
 type Row<Column extends string, Word extends string> = Readonly<
   Record<Column, number> & Record<Word, string>
 >;
 
 /**
- * Rows of a table of outside values, `tests/truth/<path>`. Insists on its five headings, with
+ * Rows of a table of outside values, `tests/truth/<path>`. Insists on its headings, with
  * something behind each, and on exactly these columns: first the numbers, then the words.
  */
 export function truth<Column extends string, Word extends string = never>(

@@ -1,14 +1,22 @@
-import { mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, relative } from 'node:path';
 import { afterAll, expect, test } from 'vitest';
-import { truth } from './index.ts';
+import { truth, WAYS } from './index.ts';
 
 const here = import.meta.dirname;
 const scratch = mkdtempSync(join(tmpdir(), 'truth-'));
 afterAll(() => rmSync(scratch, { recursive: true }));
 
-const headings = ['# What: w', '# Source: s', '# Why: y', '# Covers: c', '# Added: 2026-11-25'];
+const headings = [
+  '# What: w',
+  '# Source: s',
+  '# Why: y',
+  '# Covers: c',
+  '# How: memory',
+  '# Tolerance: exact',
+  '# Added: 2026-11-25',
+];
 function table(name: string, lines: readonly string[]): string {
   const path = join(scratch, name);
   writeFileSync(path, `${lines.join('\n')}\n`);
@@ -40,4 +48,36 @@ const tables = readdirSync(here, { recursive: true, encoding: 'utf8' }).filter((
 );
 test.for(tables)('%s says what it is and where it is from', (path) => {
   expect(() => truth(path, [])).toThrow('Expected columns'); // headings are looked at first
+});
+
+const headingOf = (path: string, name: string) =>
+  new RegExp(`^# ${name}:\\s+(.*)$`, 'm').exec(readFileSync(join(here, path), 'utf8'))?.[1] ?? '';
+
+test.for(tables)('%s tells how its values were obtained, in one of the known ways', (path) => {
+  expect(
+    headingOf(path, 'How')
+      .split('; ')
+      .filter((way) => !WAYS.includes(way)),
+  ).toEqual([]);
+});
+
+const checks = readdirSync(join(here, '../rules'), { recursive: true, encoding: 'utf8' })
+  .filter((name) => name.endsWith('.test.ts'))
+  .map((name) => readFileSync(join(here, '../rules', name), 'utf8'));
+
+// A tolerance told in a table and another one in its test would be a promise nobody keeps.
+test.for(tables)('%s tells the tolerance that its test holds it to', (path) => {
+  const using = checks.filter((text) => text.includes(`'${path}'`)).join('\n');
+  const held = (tolerance: string) => {
+    if (tolerance === 'exact') return /\.toBe\(|\.toEqual\(|toBeNull|toMatchObject/.test(using);
+    if (using.includes(tolerance)) return true;
+    // 5e-7 is what toBeCloseTo(…, 6) asks for.
+    const digits = /^5e-(\d+)$/.exec(tolerance)?.[1];
+    return digits !== undefined && using.includes(`, ${Number(digits) - 1})`);
+  };
+  expect(
+    headingOf(path, 'Tolerance')
+      .split('; ')
+      .filter((each) => !held(each)),
+  ).toEqual([]);
 });
