@@ -21,7 +21,7 @@ export function sunPosition(ms: number): { declination: number; equationOfTime: 
   const node = (125.04 - 1934.136 * T) * RADIANS;
   const apparent = L0 + (centre - 0.00569 - 0.00478 * Math.sin(node)) * RADIANS;
   const obliquity =
-    (23.4392911 - T * (0.0130042 + T * 0.00000016) + 0.00256 * Math.cos(node)) * RADIANS;
+    (23.4392911 - T * (0.0130042 + T * 0.000000164) + 0.00256 * Math.cos(node)) * RADIANS;
 
   const y = Math.tan(obliquity / 2) ** 2;
   const equation =
