@@ -6,16 +6,19 @@ import type { Snapshots } from '../snapshot/index.ts';
 import type { Store, StoredReading } from '../store/index.ts';
 import type { Answer, Task, Tasks } from '../tasks/index.ts';
 
-/** What the hub last concluded. Times in ms since 1970. */
+/** What the newest look saw and concluded. Times in ms since 1970. */
 export type Looked = {
   readonly at: number;
   readonly snapshot: Snapshot;
   readonly outlook: Outlook;
+  /** Open tasks with today's evidence. */
   readonly open: readonly Task[];
+  /** Why the newest attempt failed, when it did: what is here is then older than it should be. */
   readonly failure: string | null;
 };
 
-type Happening = {
+/** What happens in the hub that an open page is told. */
+export type Happening = {
   readings: readonly StoredReading[];
   task: Task;
   alarm: Alarm;

@@ -1,14 +1,8 @@
-import type { Alarm } from '../alarms/index.ts';
+import type { Happening as Told } from '../api/index.ts';
 import type { Farm } from '../farm/index.ts';
-import type { StoredReading } from '../store/index.ts';
-import type { Task } from '../tasks/index.ts';
 
-/** What happens in the hub, told to whoever listens. */
-export type Happening = {
-  readings: readonly StoredReading[];
-  task: Task;
-  alarm: Alarm;
-  looked: { readonly at: number };
+/** What happens in the hub, told to whoever listens: what pages are told, and more. */
+export type Happening = Told & {
   /** Its description changed. */
   farm: Farm;
 };

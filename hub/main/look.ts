@@ -1,11 +1,7 @@
 import type { Logger } from 'pino';
-import {
-  decide,
-  type NightForecast,
-  type Outlook,
-  type Snapshot,
-} from '../../rules/decide/index.ts';
+import { decide, type NightForecast } from '../../rules/decide/index.ts';
 import { type Alarm, planAlarms } from '../alarms/index.ts';
+import type { Looked } from '../api/index.ts';
 import type { Calendar, Clock } from '../clock.ts';
 import type { Farm } from '../farm/index.ts';
 import type { Snapshots } from '../snapshot/index.ts';
@@ -24,17 +20,6 @@ export type LookParts = {
   readonly farm: () => Farm;
   readonly calendar: () => Calendar;
   readonly heardAt: (probe: string) => number | null;
-};
-
-/** What the newest look saw and concluded. */
-export type Looked = {
-  readonly at: number;
-  readonly snapshot: Snapshot;
-  readonly outlook: Outlook;
-  /** Open tasks with today's evidence. */
-  readonly open: readonly Task[];
-  /** Why the newest attempt failed, when it did: what is here is then older than it should be. */
-  readonly failure: string | null;
 };
 
 /** Past nights are forgotten when there are this many; ours, some weeks of a large garden. */
