@@ -47,7 +47,7 @@ export function StripFigure({
                 key={first.task}
                 class="pin"
                 href={`/#${encodeURIComponent(first.task)}`}
-                style={{ left: `${Math.min(Math.max(x, THUMB / 2), frame.width - THUMB / 2)}px` }}
+                style={{ left: beside(x, frame.width) }}
                 aria-label={words.strips.pin(
                   when(first.t, frame.zone, frame.window.now),
                   here.map(({ title }) => title),
@@ -63,3 +63,8 @@ export function StripFigure({
     </figure>
   );
 }
+
+// As a share of the width, as the bands scale: paper and a turned phone are laid out before
+// anything is drawn anew, and a pin left where it was would widen the page.
+const beside = (x: number, width: number) =>
+  `clamp(${THUMB / 2}px, ${((100 * x) / width).toFixed(2)}%, 100% - ${THUMB / 2}px)`;
