@@ -1,7 +1,7 @@
 import { mkdirSync } from 'node:fs';
 import { dirname } from 'node:path';
 import Database from 'better-sqlite3';
-import { steps } from './steps.ts';
+import { steps } from './steps/index.ts';
 
 export type Db = Database.Database;
 

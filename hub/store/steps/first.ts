@@ -1,8 +1,5 @@
-// Every change of the store's shape, in order. Steps are only ever added: a store of any age is
-// brought up to date by those it has not had. `user_version` counts them.
-
-export const steps: readonly string[] = [
-  `
+/** The store as it was first. */
+export const first = `
   CREATE TABLE series (
     id INTEGER PRIMARY KEY,
     probe TEXT NOT NULL,
@@ -112,5 +109,4 @@ export const steps: readonly string[] = [
   CREATE TABLE people (name TEXT PRIMARY KEY, password TEXT NOT NULL) WITHOUT ROWID;
   CREATE TABLE sessions (id TEXT PRIMARY KEY, name TEXT NOT NULL, until INTEGER NOT NULL) WITHOUT ROWID;
   CREATE TABLE secrets (name TEXT PRIMARY KEY, value TEXT NOT NULL) WITHOUT ROWID;
-  `,
-];
+`;
