@@ -9,22 +9,8 @@ import {
 } from '../../../rules/cooler/index.ts';
 import { instant, MINUTE } from '../../../rules/units.ts';
 import { truth } from '../../truth/index.ts';
+import { anySeries, series } from './minutes.ts';
 
-const series = (points: readonly (readonly [minute: number, value: number])[]) =>
-  points.map(([minute, value]) => ({ t: instant(minute * MINUTE), value }));
-const anySeries = fc
-  .array(fc.tuple(fc.integer({ min: 1, max: 90 }), fc.double({ min: -5, max: 20, noNaN: true })), {
-    maxLength: 40,
-  })
-  .map((steps) => {
-    let minute = 0;
-    return series(
-      steps.map(([step, value]) => {
-        minute += step;
-        return [minute, value] as const;
-      }),
-    );
-  });
 const berries = { reference: 0, q10: 3, life: 10 };
 
 test.for(truth('cooler/meanKineticTemperature.csv', ['mkt_c'], ['temperatures']))(

@@ -2,22 +2,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { exposureClock, foodLimits } from '../../../rules/cooler/index.ts';
 import { instant, MINUTE } from '../../../rules/units.ts';
-
-const series = (points: readonly (readonly [minute: number, value: number])[]) =>
-  points.map(([minute, value]) => ({ t: instant(minute * MINUTE), value }));
-const anySeries = fc
-  .array(fc.tuple(fc.integer({ min: 1, max: 90 }), fc.double({ min: -5, max: 20, noNaN: true })), {
-    maxLength: 40,
-  })
-  .map((steps) => {
-    let minute = 0;
-    return series(
-      steps.map(([step, value]) => {
-        minute += step;
-        return [minute, value] as const;
-      }),
-    );
-  });
+import { anySeries, series } from './minutes.ts';
 
 const gapCase = series([
   [0, 4],

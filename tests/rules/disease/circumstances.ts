@@ -1,4 +1,4 @@
-import type { Circumstances } from '../../../rules/disease/index.ts';
+import { type Circumstances, type diseases, riskWord } from '../../../rules/disease/index.ts';
 import { celsius } from '../../../rules/units.ts';
 import {
   type AirRead,
@@ -59,3 +59,13 @@ export const piece = (
   coldest: celsius(coldest),
   warmest: celsius(warmest),
 });
+
+/** Wet for so many hours from 20:00 at a temperature, then dry. */
+export const night = (length: number, temperature: number) =>
+  circumstances(
+    tenMinutes(24, (hour) => [temperature, hour >= 8 && hour < 8 + length - 1e-9 ? 95 : 70]),
+  );
+export const wordOf = (known: Circumstances, disease: (typeof diseases)[number]) => {
+  const { risk } = disease.judge(known);
+  return risk === null ? null : riskWord(risk);
+};

@@ -2,30 +2,17 @@ import { expect, test } from 'vitest';
 import {
   basilInfection,
   brassicaDownyMildew,
-  type Circumstances,
   classOfDampHours,
-  type diseases,
   greyMouldLeaves,
   lateBlightInfection,
   lettuceInfection,
   mildewHours,
   powderyMildew,
-  riskWord,
   trayDamp,
   trayDampHours,
   unbrokenHours,
 } from '../../../rules/disease/index.ts';
-import { circumstances, day, piece, tenMinutes } from './circumstances.ts';
-
-/** Wet for so many hours from 20:00 at a temperature, then dry. */
-const night = (length: number, temperature: number) =>
-  circumstances(
-    tenMinutes(24, (hour) => [temperature, hour >= 8 && hour < 8 + length - 1e-9 ? 95 : 70]),
-  );
-const wordOf = (known: Circumstances, disease: (typeof diseases)[number]) => {
-  const { risk } = disease.judge(known);
-  return risk === null ? null : riskWord(risk);
-};
+import { circumstances, day, night, piece, tenMinutes, wordOf } from './circumstances.ts';
 
 test('generic model: half an infection is watch, a whole one event', () => {
   // Lettuce at 15 °C needs 4 h (Scherm & van Bruggen 1994); brassica at 16 °C 3 h, grey mould at

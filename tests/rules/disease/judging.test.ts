@@ -12,20 +12,9 @@ import {
   greyMouldLeaves,
   lateBlightInfection,
   lettuceInfection,
-  riskWord,
   trayDamp,
 } from '../../../rules/disease/index.ts';
-import { circumstances, day, piece, tenMinutes } from './circumstances.ts';
-
-/** Wet for so many hours from 20:00 at a temperature, then dry. */
-const night = (length: number, temperature: number) =>
-  circumstances(
-    tenMinutes(24, (hour) => [temperature, hour >= 8 && hour < 8 + length - 1e-9 ? 95 : 70]),
-  );
-const wordOf = (known: Circumstances, disease: (typeof diseases)[number]) => {
-  const { risk } = disease.judge(known);
-  return risk === null ? null : riskWord(risk);
-};
+import { circumstances, day, night, piece, tenMinutes, wordOf } from './circumstances.ts';
 
 test.for(diseases)('$id: a place without readings is unknown, never fine', (disease) => {
   const { verdict, risk, missing } = disease.judge(circumstances([]));

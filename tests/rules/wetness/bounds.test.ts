@@ -5,35 +5,13 @@ import {
   type AirRead,
   hoursWhen,
   joinPieces,
-  signsByHumidity,
   spellBounds,
-  type Window,
   wetHoursBounds,
-  wetPieces,
   wetSpells,
 } from '../../../rules/wetness/index.ts';
 import { truth } from '../../truth/index.ts';
+import { closeTo, hourly90, piecesOf, rule, tenMinutes, wet, window } from './byHumidity.ts';
 import { anySeries, at, reading } from './series.ts';
-
-const rule = { at: 90, below: 87 };
-const hourly90 = { maxGapMinutes: 90 };
-const window = (from: number, to: number): Window => ({ from: at(from), to: at(to) });
-const piecesOf = (readings: readonly AirRead[], inside: Window, settings = {}) =>
-  wetPieces(signsByHumidity(readings, rule), inside, settings);
-
-/** A reading every 10 minutes, with the humidity of its hour; null leaves the hour silent. */
-const tenMinutes = (humidities: readonly (number | null)[], temperature = 15) =>
-  humidities.flatMap((humidity, hour) =>
-    humidity === null
-      ? []
-      : [0, 1, 2, 3, 4, 5].map((sixth) => reading(hour + sixth / 6, temperature, humidity)),
-  );
-const wet = (readings: readonly AirRead[], hours: number) =>
-  wetHoursBounds(piecesOf(readings, window(0, hours)));
-const closeTo = ([least, most]: readonly [number, number], a: number, b: number) => {
-  expect(least).toBeCloseTo(a, 9);
-  expect(most).toBeCloseTo(b, 9);
-};
 
 test.for(truth('wetness/spells.csv', ['break_h', 'first', 'second', 'third']))(
   'with a dry break of $break_h h: $first, $second, $third',

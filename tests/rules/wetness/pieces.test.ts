@@ -1,36 +1,10 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { HOUR, percent } from '../../../rules/units.ts';
-import {
-  type AirRead,
-  cutTo,
-  signsByHumidity,
-  type Window,
-  wetHoursBounds,
-  wetPieces,
-} from '../../../rules/wetness/index.ts';
+import { type AirRead, cutTo } from '../../../rules/wetness/index.ts';
 import { truth } from '../../truth/index.ts';
+import { closeTo, piecesOf, tenMinutes, wet, window } from './byHumidity.ts';
 import { at, reading } from './series.ts';
-
-const rule = { at: 90, below: 87 };
-const _hourly90 = { maxGapMinutes: 90 };
-const window = (from: number, to: number): Window => ({ from: at(from), to: at(to) });
-const piecesOf = (readings: readonly AirRead[], inside: Window, settings = {}) =>
-  wetPieces(signsByHumidity(readings, rule), inside, settings);
-
-/** A reading every 10 minutes, with the humidity of its hour; null leaves the hour silent. */
-const tenMinutes = (humidities: readonly (number | null)[], temperature = 15) =>
-  humidities.flatMap((humidity, hour) =>
-    humidity === null
-      ? []
-      : [0, 1, 2, 3, 4, 5].map((sixth) => reading(hour + sixth / 6, temperature, humidity)),
-  );
-const wet = (readings: readonly AirRead[], hours: number) =>
-  wetHoursBounds(piecesOf(readings, window(0, hours)));
-const closeTo = ([least, most]: readonly [number, number], a: number, b: number) => {
-  expect(least).toBeCloseTo(a, 9);
-  expect(most).toBeCloseTo(b, 9);
-};
 
 test('hours without a gap are as the plain rule has them', () => {
   const rows = truth('wetness/states.csv', ['hour', 'humidity_pct'], ['state']);
