@@ -19,6 +19,16 @@ export {
 } from './keepCleanOrCut.ts';
 export { type LightTerm, lightTerm } from './lightTerm.ts';
 export { mayCutBack } from './mayCutBack.ts';
+export { type MixPart, mixParts } from './mixParts.ts';
 export { readyProbability } from './readyProbability.ts';
-export { type SowingPlan, sowingDay } from './sowingDay.ts';
+export { type SowingDay, sowingDay } from './sowingDay.ts';
+export {
+  type PlannedCrop,
+  type PlannedPlace,
+  type PlannedSowing,
+  type Shortfall,
+  sowingPlan,
+  type WantedWeight,
+} from './sowingPlan.ts';
+export { traysFor } from './traysFor.ts';
 export { anomalyWeight, type ForecastPair, forecastWeight, unitsAhead } from './unitsAhead.ts';

@@ -6,7 +6,7 @@ import { readyProbability } from './readyProbability.ts';
 const USUAL_CHANCE = 0.9; // of being ready; common practice, no source: a setting
 const MOST_EARLY = 0.1; // chance of being ready before it can be kept; ours, a setting
 
-export type SowingPlan = {
+export type SowingDay = {
   /** Heat units to sow for, °C d. */
   readonly target: number;
   /** Days before the delivery day to sow on; null when the days given do not reach back so far. */
@@ -39,7 +39,7 @@ export function sowingDay(plan: {
   readonly daysLeft?: number | undefined;
   readonly chance?: number | undefined;
   readonly mostEarly?: number | undefined;
-}): SowingPlan {
+}): SowingDay {
   const { pastDegreeDays, unitsBefore, keepDays } = plan;
   const { chance = USUAL_CHANCE, mostEarly = MOST_EARLY } = plan;
   const { daysLeft = Number.POSITIVE_INFINITY } = plan;

@@ -30,11 +30,13 @@ export { enoughToCompare, FEWEST_IN_GROUP, FEWEST_LOTS, leastFisherP } from './m
 export { newcombeDifference } from './newcombeDifference.ts';
 export { normalCdf } from './normalCdf.ts';
 export { normalQuantile } from './normalQuantile.ts';
+export { type PairedDifference, pairedDifference } from './pairedDifference.ts';
 export { percentile } from './percentile.ts';
 export { permutationTest } from './permutationTest.ts';
 export { poissonCdf, poissonChance, poissonLimits } from './poisson.ts';
 export { rankSum } from './rankSum.ts';
 export { ranks } from './ranks.ts';
+export { type RatioInterval, type RatioPair, ratioInterval } from './ratioInterval.ts';
 export { spearman } from './spearman.ts';
 export { type StraightLine, straightLine } from './straightLine.ts';
 export { studentCdf } from './studentCdf.ts';
