@@ -23,6 +23,8 @@ export type IntakeParts = {
   readonly mappings: () => readonly Mapping[];
   readonly recall: Recall;
   readonly offsetOf: (probe: string, quantity: string) => number;
+  /** Whether there is a reading already, from before the clock was put back. */
+  readonly taken?: (probe: string, quantity: string, t: number) => boolean;
   /** Whether readings under this name are taken; all are when it is absent. */
   readonly admits?: (probe: string) => boolean;
   /** Keeps a batch in one commit, or throws. */
@@ -72,12 +74,18 @@ export function makeIntake(parts: IntakeParts) {
     if (reading.t !== null) return reading;
     const name = `${reading.probe}\n${reading.quantity}`;
     const before = arrived.get(name);
-    const t =
+    let t =
       before !== undefined && before >= receivedAt && before < receivedAt + BURST
         ? before + 1
         : receivedAt;
+    while (parts.taken?.(reading.probe, reading.quantity, t)) t++;
     arrived.set(name, t);
     return { ...reading, t };
+  };
+  // Those of a wrong clock all stand at the moment they came: side by side, so that all are kept.
+  const besideOthers = (reading: CleanReading): CleanReading => {
+    const { t } = timed({ ...reading, t: null }, reading.t);
+    return { ...reading, t: t ?? reading.t };
   };
   const remember = (readings: readonly RawReading[], receivedAt: number) => {
     for (const { probe, quantity, t, value } of readings)
@@ -95,7 +103,7 @@ export function makeIntake(parts: IntakeParts) {
       const cleaned = clean(reading, receivedAt);
       const t = live ? receivedAt : cleaned.reading.t;
       heard.set(reading.probe, Math.max(t, heard.get(reading.probe) ?? t));
-      kept.push(cleaned.reading);
+      kept.push(cleaned.reading.flag === 'clock' ? besideOthers(cleaned.reading) : cleaned.reading);
       if (cleaned.amendments.length > 0) amendments.push(...cleaned.amendments);
       if (cleaned.refused) doubts.push({ ...cleaned.refused, t });
     }

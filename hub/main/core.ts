@@ -50,6 +50,8 @@ export function joinCore(parts: CoreParts) {
   const strangers = makeStrangers(store);
   let offsets = new Map<string, Record<string, number>>();
   let lastReadingAt: number | null = null;
+  /** The clock was put back: until here, hours are lived through a second time. */
+  let livedUntil = Number.NEGATIVE_INFINITY;
   for (const { at } of heard.values()) lastReadingAt = Math.max(lastReadingAt ?? 0, at);
 
   const allOrNothing = <Result>(work: () => Result): Result => {
@@ -113,6 +115,8 @@ export function joinCore(parts: CoreParts) {
       return own[quantity] ?? 0;
     },
     admits: strangers.admits,
+    taken: (probe, quantity, t) =>
+      t < livedUntil && store.readings.allBetween(probe, quantity, t, t + 1).length > 0,
     keep,
     ...(waitMs === undefined ? {} : { waitMs }),
   });
@@ -157,6 +161,7 @@ export function joinCore(parts: CoreParts) {
     parse: (message) => readMessage(message, kept.farm().mappings),
     intake,
     moved(by) {
+      if (by < 0) livedUntil = Math.max(livedUntil, clock.now() - by);
       for (const one of heard.values()) {
         one.at += by;
         one.written += by;

@@ -22,7 +22,7 @@ export function healthOf(parts: ApiParts): contract.Health {
     ? 'failing'
     : lastReadingAt === null
       ? 'no-readings'
-      : now - lastReadingAt > READINGS_LATE
+      : clock === 'ok' && now - lastReadingAt > READINGS_LATE
         ? 'late'
         : 'ok';
   return {
