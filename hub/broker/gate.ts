@@ -6,7 +6,6 @@ import { CONNECT, headLength, type Opening, PUBLISH, readOpening, writeOpening }
 import type { Limits } from './limits.ts';
 
 const CONNECT_LONGEST = 16 * 1024; // bytes: client id, name, password and a small will. Ours.
-const TOPIC_LONGEST = 1024; // bytes; ours: probes' names have at most 128
 const KILOBYTE = 1024;
 /** A listener that lets this much wait for it is not listening. Ours. */
 const UNREAD = 1024 * 1024; // bytes
@@ -126,8 +125,6 @@ export class Gate extends Duplex {
     }
     const head = type === PUBLISH ? headLength(this.#rest.subarray(size), opening.flags) : 0;
     if (head === null) return false;
-    if (head > TOPIC_LONGEST + 4)
-      throw new Error(`Expected a topic of at most ${TOPIC_LONGEST} bytes, got about ${head}`);
     if (type !== PUBLISH && length > payload)
       throw new Error(`Expected a packet of at most ${payload} bytes, got ${length}`);
     const long = length - head > payload;
