@@ -6,6 +6,8 @@ export type Clock = {
   now(): Instant;
   /** How many times faster than a wall clock; 1 but in a demonstration. */
   readonly speed: number;
+  /** ms that no setting of the clock moves, counted since some moment; at the clock's own speed. */
+  steady(): number;
   /** False while the machine's clock was never set: then nothing may be decided by it. */
   isSet(): boolean;
 };
@@ -13,8 +15,12 @@ export type Clock = {
 /** Before this the hub's clock was never set: there was no hub to run. */
 const FIRST_POSSIBLE = Date.UTC(2024, 0, 1);
 
+/** Since the machine started (CLOCK_MONOTONIC), so that it goes on when only the hub starts again. */
+const sinceBoot = () => Number(process.hrtime.bigint() / 1000n) / 1000;
+
 export const wallClock: Clock = {
   now: () => instant(Date.now()),
+  steady: sinceBoot,
   speed: 1,
   isSet: () => Date.now() >= FIRST_POSSIBLE,
 };
@@ -22,8 +28,9 @@ export const wallClock: Clock = {
 /** A clock for demonstrations: it stood at `start` when the wall clock stood at `real` (ms). */
 export const fastClock = (start: number, real: number, speed: number): Clock => ({
   now: () => instant(Math.round(start + (Date.now() - real) * speed)),
+  steady: () => sinceBoot() * speed,
   speed,
-  isSet: () => true,
+  isSet: () => start + (Date.now() - real) * speed >= FIRST_POSSIBLE,
 });
 
 /** A clock that stands still until it is set; for replays. */
@@ -31,6 +38,7 @@ export function steppedClock(start: number): Clock & { set(t: number): void } {
   let now = start;
   return {
     now: () => instant(now),
+    steady: () => now,
     set: (t) => {
       now = t;
     },

@@ -22,6 +22,10 @@ const brokerUrl = z
   .string()
   .regex(/^mqtts?:\/\/.+/, 'expected mqtt://HOST[:PORT] or mqtts://HOST[:PORT]');
 
+/** Without the name and password an address may hold: what is refused is shown, and logged. */
+const unnamed = (value: unknown) =>
+  typeof value === 'string' ? value.replace(/:\/\/.*@/, '://…@') : value;
+
 /** START/REAL/SPEED: it was START when the wall clock said REAL (ms since 1970). */
 const clock = z
   .string()
@@ -47,10 +51,30 @@ const start = z
     farm: z.string().optional(),
     open: z.boolean().default(false),
     clock: clock.optional(),
+    ca: z.string().optional(),
+    share: z
+      .string()
+      .regex(/^[^/+#\s]+$/, 'expected a name without / + # and spaces')
+      .optional(),
+    mqtts: address.optional(),
+    cert: z.string().optional(),
+    key: z.string().optional(),
   })
-  .superRefine(({ open, http, mqtt, broker }, context) => {
+  .superRefine(({ mqtts, cert, key, broker, ca, share }, context) => {
+    const needs = (path: string, message: string) =>
+      context.addIssue({ code: 'custom', path: [path], message });
+    if (mqtts && (cert === undefined || key === undefined))
+      needs('mqtts', 'expected --cert FILE and --key FILE together with --mqtts');
+    if (mqtts && broker !== undefined) needs('mqtts', 'expected no --mqtts together with --broker');
+    if (ca !== undefined && !broker?.startsWith('mqtts:'))
+      needs('ca', 'expected --broker mqtts://… together with --ca');
+    if (share !== undefined && broker === undefined)
+      needs('share', 'expected --broker together with --share');
+  })
+  .superRefine(({ open, http, mqtt, mqtts, broker }, context) => {
     if (!open) return;
-    const listeners = broker === undefined ? ({ http, mqtt } as const) : ({ http } as const);
+    const listeners =
+      broker === undefined ? { http, mqtt, ...(mqtts ? { mqtts } : {}) } : ({ http } as const);
     for (const [name, { host }] of Object.entries(listeners))
       if (!LOOPBACK.has(host))
         context.addIssue({
@@ -74,7 +98,10 @@ const importing = z.strictObject({
   clock: clock.optional(),
 });
 const farm = z.strictObject({ data: z.string().default('./dewpost-data') });
-const probe = z.strictObject({ data: z.string().default('./dewpost-data') });
+const probe = z.strictObject({
+  data: z.string().default('./dewpost-data'),
+  listen: z.boolean().default(false),
+});
 const copy = z.strictObject({ data: z.string().default('./dewpost-data') });
 
 const schemas = { start, replay, import: importing, farm, probe, backup: copy, restore: copy };
@@ -114,7 +141,7 @@ export function readSettings<V extends Verb>(
         { ...issue, path: issue.path.length > 0 ? [`--${String(issue.path[0])}`] : [] },
         {
           ...Object.fromEntries(
-            Object.entries(parsed.values).map(([name, value]) => [`--${name}`, value]),
+            Object.entries(parsed.values).map(([name, value]) => [`--${name}`, unnamed(value)]),
           ),
         },
       ),

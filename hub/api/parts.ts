@@ -46,6 +46,9 @@ export type ApiParts = {
     ): () => void;
   };
   readonly brokerConnected: () => boolean;
+  readonly clockState: () => 'ok' | 'unset' | 'jumped';
+  /** Messages that wait for a time. */
+  readonly held: () => number;
   /** Nobody needs to sign in: every listener is on this machine only. */
   readonly open: boolean;
 };

@@ -161,7 +161,10 @@ export const health = z.object({
   status: z.enum(['ok', 'no-readings', 'late', 'failing']),
   lastReadingAt: time.nullable(),
   evaluatedAt: time.nullable(),
-  clock: z.enum(['ok', 'unset']),
+  /** `jumped`: put forward or back; nothing is decided until it stands. */
+  clock: z.enum(['ok', 'unset', 'jumped']),
+  /** Messages that wait for a time because the clock was not to be believed when they came. */
+  held: z.number().int(),
   store: z.object({ bytes: z.number(), freeBytes: z.number() }),
 });
 

@@ -80,6 +80,8 @@ const mapping = z.strictObject({
   topic: z.string().min(1),
   /** Pointer to the probe's name, where the topic does not hold it. */
   probe: pointer.optional(),
+  /** Who may publish there for the probes named, such as a gateway's own name; else each for itself. */
+  sender: z.string().min(1).optional(),
   /** Pointer to the time: ISO 8601 text, or seconds or milliseconds since 1970. */
   time: pointer.optional(),
   fields: z.array(z.strictObject({ quantity, pointer, unit: z.string().optional() })).min(1),

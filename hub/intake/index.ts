@@ -4,9 +4,9 @@ import { commitQueue, type Release } from './commitQueue.ts';
 import { readMessage } from './forms/index.ts';
 import type { Message, Parsed, RawReading, Refused } from './message.ts';
 
-export type { Release } from './commitQueue.ts';
-export { filterOf } from './forms/index.ts';
-export type { Message, RawReading, Refused } from './message.ts';
+export { commitQueue, type Release } from './commitQueue.ts';
+export { filterOf, mappingOf, readMessage } from './forms/index.ts';
+export type { Message, Parsed, RawReading, Refused } from './message.ts';
 export { readTime } from './readTime.ts';
 export { inKeptUnit } from './units.ts';
 
@@ -23,6 +23,10 @@ export type IntakeParts = {
   readonly mappings: () => readonly Mapping[];
   readonly recall: Recall;
   readonly offsetOf: (probe: string, quantity: string) => number;
+  /** Whether there is a reading already, from before the clock was put back. */
+  readonly taken?: (probe: string, quantity: string, t: number) => boolean;
+  /** Whether readings under this name are taken; all are when it is absent. */
+  readonly admits?: (probe: string) => boolean;
   /** Keeps a batch in one commit, or throws. */
   readonly keep: (batch: readonly Intaken[]) => void;
   readonly waitMs?: number;
@@ -36,7 +40,8 @@ const BURST = 1000; // ms
 const RESEND_WITHIN = 60_000; // ms
 
 /** From a message, or from readings of a file, to a commit; then the sender is told. */
-export function makeIntake({ mappings, recall, offsetOf, keep, waitMs }: IntakeParts) {
+export function makeIntake(parts: IntakeParts) {
+  const { mappings, recall, offsetOf, keep, waitMs } = parts;
   const clean = cleaner(recall, offsetOf);
   const queue = commitQueue<Intaken>(
     (batch) => {
@@ -69,12 +74,18 @@ export function makeIntake({ mappings, recall, offsetOf, keep, waitMs }: IntakeP
     if (reading.t !== null) return reading;
     const name = `${reading.probe}\n${reading.quantity}`;
     const before = arrived.get(name);
-    const t =
+    let t =
       before !== undefined && before >= receivedAt && before < receivedAt + BURST
         ? before + 1
         : receivedAt;
+    while (parts.taken?.(reading.probe, reading.quantity, t)) t++;
     arrived.set(name, t);
     return { ...reading, t };
+  };
+  // Those of a wrong clock all stand at the moment they came: side by side, so that all are kept.
+  const besideOthers = (reading: CleanReading): CleanReading => {
+    const { t } = timed({ ...reading, t: null }, reading.t);
+    return { ...reading, t: t ?? reading.t };
   };
   const remember = (readings: readonly RawReading[], receivedAt: number) => {
     for (const { probe, quantity, t, value } of readings)
@@ -92,7 +103,7 @@ export function makeIntake({ mappings, recall, offsetOf, keep, waitMs }: IntakeP
       const cleaned = clean(reading, receivedAt);
       const t = live ? receivedAt : cleaned.reading.t;
       heard.set(reading.probe, Math.max(t, heard.get(reading.probe) ?? t));
-      kept.push(cleaned.reading);
+      kept.push(cleaned.reading.flag === 'clock' ? besideOthers(cleaned.reading) : cleaned.reading);
       if (cleaned.amendments.length > 0) amendments.push(...cleaned.amendments);
       if (cleaned.refused) doubts.push({ ...cleaned.refused, t });
     }
@@ -102,7 +113,7 @@ export function makeIntake({ mappings, recall, offsetOf, keep, waitMs }: IntakeP
   return {
     /** @param release called once, after the commit or its failure. Never throws. */
     receive(message: Message, release: Release) {
-      const parsed = readMessage(message, mappings());
+      const parsed = admitted(readMessage(message, mappings()), parts.admits);
       const { receivedAt } = message;
       const fresh = parsed.readings.filter((reading) => !cameBefore(reading, message));
       const readings = fresh.map((reading) => timed(reading, receivedAt));
@@ -116,5 +127,28 @@ export function makeIntake({ mappings, recall, offsetOf, keep, waitMs }: IntakeP
       queue.hold(take({ readings, refused: [] }, receivedAt, false), release);
     },
     flush: queue.flush,
+    /** The clock was put elsewhere: what came before is read from the store again. */
+    forget() {
+      clean.forget();
+      newest.clear();
+      arrived.clear();
+    },
   };
+}
+
+/** Readings under names that are not taken become one refusal each. */
+function admitted(parsed: Parsed, admits: IntakeParts['admits']): Parsed {
+  if (!admits) return parsed;
+  const turned = new Set<string>();
+  const readings = parsed.readings.filter(({ probe }) => {
+    const may = admits(probe);
+    if (!may) turned.add(probe);
+    return may;
+  });
+  if (turned.size === 0) return parsed;
+  const sentence = (probe: string) => `Expected a probe of the farm file, got ${probe}`;
+  const more = [...turned].map(
+    (source): Refused => ({ source, reason: 'too-many-probes', sentence: sentence(source) }),
+  );
+  return { readings, refused: [...parsed.refused, ...more] };
 }

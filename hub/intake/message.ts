@@ -8,6 +8,8 @@ export type Message = {
   readonly receivedAt: number;
   /** The sender marked it as sent before (DUP). */
   readonly again: boolean;
+  /** The name its sender signed in with; absent or null where nobody has to. */
+  readonly from?: string | null;
 };
 
 /** One value as a message form read it, in the contract's unit of its quantity. */
@@ -30,6 +32,11 @@ export type Reason =
   | 'missing-field'
   | 'too-long'
   | 'not-used'
+  | 'not-its-own'
+  | 'not-allowed'
+  | 'bad-packet'
+  | 'sign-in'
+  | 'too-many-probes'
   | 'out-of-range'
   | 'clock'
   | 'spike'

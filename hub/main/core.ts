@@ -1,16 +1,18 @@
+import { randomUUID } from 'node:crypto';
 import type { Logger } from 'pino';
 import type { Clock } from '../clock.ts';
-import { type Intaken, makeIntake } from '../intake/index.ts';
+import { type Intaken, makeIntake, readMessage } from '../intake/index.ts';
 import { makeSnapshots } from '../snapshot/index.ts';
 import type { Store } from '../store/index.ts';
 import { makeTasks } from '../tasks/index.ts';
 import { keepFarm } from './farmKept.ts';
 import { makeFeed } from './feed.ts';
 import { makeLook } from './look.ts';
+import { recallFrom } from './recallFrom.ts';
+import { refusalBook } from './refusalBook.ts';
+import { makeStrangers } from './strangers.ts';
+import { makeTiming } from './timing.ts';
 
-const HOUR = 3_600_000; // ms
-/** How far back a stuck value may have begun before this process did. */
-const RECALL = 8 * HOUR;
 const DEFAULT_EVERY = 300_000; // ms; a probe that nobody described yet
 /** "Last heard" is written down this often: it is in memory all the time. Ours: spares the card. */
 const HEARD_EVERY = 300_000; // ms
@@ -23,21 +25,43 @@ export type CoreParts = {
   readonly onCrossing?: () => void;
   /** How long the first message of a batch waits for company, ms. */
   readonly waitMs?: number;
+  /** Names what the clock's steady count began with; one of its own when nothing is known. */
+  readonly boot?: string;
+  /** Told when the clock jumped: timers have to think again. */
+  readonly onJump?: () => void;
 };
 export type Core = ReturnType<typeof joinCore>;
 
 /** Intake, store, snapshot, rules and tasks, joined; without wires, timers or pages. */
-export function joinCore({ store, clock, log, onCrossing = () => {}, waitMs }: CoreParts) {
+export function joinCore(parts: CoreParts) {
+  const { store, clock, log, onCrossing = () => {}, waitMs } = parts;
   const feed = makeFeed((error) => log.error(error, 'a listener failed'));
   const kept = keepFarm(store);
   const snapshots = makeSnapshots(store, kept.farm, kept.calendar, clock);
   const tasks = makeTasks(store);
   const heard = new Map<string, { at: number; written: number }>();
   for (const { id, heardAt } of store.probes.all())
-    if (heardAt !== null) heard.set(id, { at: heardAt, written: heardAt });
+    if (heardAt !== null) {
+      // Under a clock that ran ahead it was heard at a time that is still to come.
+      const at = Math.min(heardAt, clock.isSet() ? clock.now() : heardAt);
+      heard.set(id, { at, written: at });
+    }
+  const book = refusalBook(store);
+  const strangers = makeStrangers(store);
   let offsets = new Map<string, Record<string, number>>();
   let lastReadingAt: number | null = null;
+  /** The clock was put back: until here, hours are lived through a second time. */
+  let livedUntil = Number.NEGATIVE_INFINITY;
   for (const { at } of heard.values()) lastReadingAt = Math.max(lastReadingAt ?? 0, at);
+
+  const allOrNothing = <Result>(work: () => Result): Result => {
+    try {
+      return store.transaction(work);
+    } catch (error) {
+      book.forget();
+      throw error;
+    }
+  };
 
   /** Who was heard, to be written down now and then; remembered once it is. */
   const hear = (batch: readonly Intaken[]) => {
@@ -58,11 +82,11 @@ export function joinCore({ store, clock, log, onCrossing = () => {}, waitMs }: C
   };
 
   const keep = (batch: readonly Intaken[]) => {
-    const news = store.transaction(() => {
+    const news = allOrNothing(() => {
       for (const { readings, amendments, refused } of batch) {
         store.readings.add(readings);
         store.readings.amend(amendments);
-        for (const refusal of refused) store.refusals.add(refusal);
+        for (const refusal of refused) book.add(refusal, heard.has(refusal.source));
       }
       return hear(batch);
     });
@@ -81,12 +105,7 @@ export function joinCore({ store, clock, log, onCrossing = () => {}, waitMs }: C
 
   const intake = makeIntake({
     mappings: () => kept.farm().mappings,
-    recall: (probe, quantity) => {
-      const newest = store.readings.newest(probe, quantity);
-      return newest
-        ? store.readings.allBetween(probe, quantity, newest.t - RECALL, newest.t + 1)
-        : [];
-    },
+    recall: recallFrom(store, clock),
     offsetOf: (probe, quantity) => {
       let own = offsets.get(probe);
       if (!own) {
@@ -95,6 +114,9 @@ export function joinCore({ store, clock, log, onCrossing = () => {}, waitMs }: C
       }
       return own[quantity] ?? 0;
     },
+    admits: strangers.admits,
+    taken: (probe, quantity, t) =>
+      t < livedUntil && store.readings.allBetween(probe, quantity, t, t + 1).length > 0,
     keep,
     ...(waitMs === undefined ? {} : { waitMs }),
   });
@@ -114,8 +136,43 @@ export function joinCore({ store, clock, log, onCrossing = () => {}, waitMs }: C
   /** The farm's description was changed by hand. */
   const refarmed = () => {
     offsets = new Map();
+    strangers.sort();
     snapshots.refarmed();
   };
+
+  const look = () => {
+    if (!timing.ready()) return; // no task is opened or closed by a clock that is not to be believed
+    try {
+      if (kept.refresh()) {
+        refarmed();
+        feed.tell('farm', kept.farm());
+      }
+    } catch (error) {
+      log.error(error, 'the farm could not be read again'); // the one in memory goes on
+    }
+    looking.look();
+  };
+
+  const timing = makeTiming({
+    store,
+    clock,
+    log,
+    boot: parts.boot ?? randomUUID(),
+    parse: (message) => readMessage(message, kept.farm().mappings),
+    intake,
+    moved(by) {
+      if (by < 0) livedUntil = Math.max(livedUntil, clock.now() - by);
+      for (const one of heard.values()) {
+        one.at += by;
+        one.written += by;
+      }
+      if (lastReadingAt !== null) lastReadingAt += by;
+      intake.forget();
+      snapshots.window.forget();
+    },
+    jumped: parts.onJump ?? (() => {}),
+    settled: look,
+  });
 
   return {
     store,
@@ -129,23 +186,35 @@ export function joinCore({ store, clock, log, onCrossing = () => {}, waitMs }: C
     intake,
     heardAt: (probe: string) => heard.get(probe)?.at ?? null,
     lastReadingAt: () => lastReadingAt,
-    /** Looks at everything now, and brings tasks and alarms up to date. */
-    look() {
-      if (!clock.isSet()) return; // no task is opened or closed by a clock that is not set
+    /** One message as it comes: let in, or held while the clock is not to be believed. */
+    receive: timing.receive,
+    /** Something that was not let in at all; written down with others at the next tick. */
+    refuse: (source: string, reason: string, sentence: string) =>
+      book.note({ source: source.slice(0, 128), reason, sentence, t: clock.now() }),
+    clockState: timing.state,
+    held: timing.held,
+    /** Every second or so of a steady timer. */
+    async tick() {
+      await timing.tick();
       try {
-        if (kept.refresh()) {
-          refarmed();
-          feed.tell('farm', kept.farm());
-        }
+        book.write();
       } catch (error) {
-        log.error(error, 'the farm could not be read again'); // the one in memory goes on
+        log.error(error, 'refusals could not be written down'); // tried again at the next tick
       }
-      looking.look();
     },
+    /** Looks at everything now, and brings tasks and alarms up to date. */
+    look,
     lastLook: looking.last,
     answer: looking.answer,
     refarmed,
+    /** Writes down all that waits for company; before closing the store. */
+    flush() {
+      timing.flush();
+      intake.flush();
+      book.write();
+    },
     close() {
+      timing.flush();
       intake.flush();
       store.close();
     },

@@ -1,10 +1,15 @@
 const texts: Readonly<Record<string, string>> = {
   start: `dewpost start [--data DIR] [--http HOST:PORT] [--mqtt HOST:PORT] [--broker URL] [--farm FILE] [--open]
+              [--mqtts HOST:PORT --cert FILE --key FILE] [--ca FILE] [--share GROUP]
   Runs the hub.
   --data DIR        where everything is kept (./dewpost-data)
   --http HOST:PORT  where the pages are (127.0.0.1:8470; 0.0.0.0:8470 for the farm's network)
   --mqtt HOST:PORT  where probes speak to the broker inside (127.0.0.1:1883)
   --broker URL      use a broker that is there already: mqtt://[user:password@]HOST[:PORT]
+  --ca FILE         the certificate authority (PEM) of a broker at mqtts://…
+  --share GROUP     several hubs at one broker: each message goes to one hub of the group
+  --mqtts HOST:PORT where probes speak to the broker inside with TLS, beside --mqtt
+  --cert FILE, --key FILE  certificate and key (PEM) for TLS
   --farm FILE       the farm file, taken in when the store has no farm yet
   --open            nobody signs in, probes need no password; only on this machine's own addresses
   --clock START/REAL/SPEED  for demonstrations: START (ISO 8601) when the wall clock said REAL (ms)`,
@@ -20,8 +25,9 @@ const texts: Readonly<Record<string, string>> = {
   Copies everything into one file, also while the hub runs, and checks the copy.`,
   restore: `dewpost restore FILE [--data DIR]
   Puts a backup in place of what is there; the hub must not run. What was there is kept beside it.`,
-  probe: `dewpost probe add NAME [--data DIR]
-  Makes an MQTT password for a probe, and prints it once.`,
+  probe: `dewpost probe add NAME [--listen] [--data DIR]
+  Makes an MQTT password for a probe, and prints it once. --listen: for a lamp, a siren or a second
+  screen, which hears alarms, tasks and the heartbeat and may send nothing.`,
 };
 
 /** What `--help` prints, for one verb or all. */

@@ -4,22 +4,27 @@ import cron from 'node-cron';
 import { pino } from 'pino';
 import { type Publish, sendAlarm } from '../alarms/index.ts';
 import { buildServer, CLAIM_CODE, openTasks } from '../api/index.ts';
-import { type Broker, connectExisting, type Receive, startEmbedded } from '../broker/index.ts';
-import { filterOf } from '../intake/index.ts';
-import { hashPassword, newSecret, passwordFits } from '../passwords.ts';
+import type { Broker } from '../broker/index.ts';
+import type { Clock } from '../clock.ts';
+import { hashPassword, newSecret } from '../passwords.ts';
 import type { Settings } from '../settings.ts';
-import { openStore, type Store } from '../store/index.ts';
+import { openStore } from '../store/index.ts';
 import { makeAnnouncer } from './announcer.ts';
-import { clockFrom } from './clockFrom.ts';
+import { bootOf, clockFrom } from './clockFrom.ts';
 import { joinCore } from './core.ts';
 import { everySoOften } from './everySoOften.ts';
 import { importFarm } from './farmKept.ts';
+import { keptSecret } from './keptSecret.ts';
+import { openBroker, sayProbeSettings } from './openBroker.ts';
 import { pagesFolder, version } from './package.ts';
 import { readText } from './readText.ts';
+import { rescheduled } from './rescheduled.ts';
 
 const MINUTE = 60_000;
 /** Readings that cross limits one after another lead to one look. Ours. */
 const SETTLE = 1000; // ms
+/** How often the clock is held against the machine's steady count. Ours. */
+const TICK = 1000; // ms
 
 export type Hub = {
   readonly http: string;
@@ -29,10 +34,18 @@ export type Hub = {
   close(): Promise<void>;
 };
 
-/** The whole hub, running. @throws Error or Faults in one sentence when it cannot start. */
-export async function startHub(settings: Settings<'start'>): Promise<Hub> {
+/**
+ * The whole hub, running.
+ *
+ * @param given a clock instead of the machine's, and what its steady count is named after.
+ * @throws Error or Faults in one sentence when it cannot start.
+ */
+export async function startHub(
+  settings: Settings<'start'>,
+  given: { readonly clock?: Clock; readonly boot?: string } = {},
+): Promise<Hub> {
   const log = pino({ level: process.env.DEWPOST_LOG ?? 'info' }, pino.destination(2));
-  const clock = clockFrom(settings.clock);
+  const clock = given.clock ?? clockFrom(settings.clock);
   const store = openStore(join(settings.data, 'dewpost.db'));
   /** What has been begun, to be ended in the opposite order, also when the start fails half-way. */
   const endings: (() => unknown)[] = [() => store.close()];
@@ -49,11 +62,14 @@ export async function startHub(settings: Settings<'start'>): Promise<Hub> {
   async function run(): Promise<Hub> {
     if (settings.farm !== undefined && store.farm() === undefined)
       importFarm(store, readText(settings.farm), clock.now());
+    let onJump = () => {};
     let soon: NodeJS.Timeout | undefined;
     const core = joinCore({
       store,
       clock,
       log,
+      boot: given.boot ?? bootOf(settings.clock),
+      onJump: () => onJump(),
       onCrossing: () => {
         soon ??= setTimeout(() => {
           soon = undefined;
@@ -63,7 +79,7 @@ export async function startHub(settings: Settings<'start'>): Promise<Hub> {
     });
     endings.push(() => {
       clearTimeout(soon);
-      core.intake.flush();
+      core.flush();
     });
     const claimCode = settings.open || store.people.claimed() ? null : newSecret(3);
     if (claimCode) store.people.putSecret(CLAIM_CODE, await hashPassword(claimCode));
@@ -89,23 +105,18 @@ export async function startHub(settings: Settings<'start'>): Promise<Hub> {
     });
 
     core.look();
-    const filters = () => ['garden/#', ...core.farm().mappings.map(filterOf)];
-    const receive: Receive = (message, acknowledge) =>
-      core.intake.receive({ ...message, receivedAt: clock.now() }, acknowledge);
-    broker = settings.broker
-      ? await connectExisting({
-          url: settings.broker,
-          filters: filters(),
-          clientId: keptSecret(store, 'hub-id', () => `dewpost-${newSecret(2)}`),
-          receive,
-          onConnect: () => setImmediate(say.everything),
-        })
-      : await startEmbedded({ ...settings.mqtt, receive, ...admission(store, settings.open) });
+    broker = await openBroker(settings, store, core, () =>
+      setImmediate(() => {
+        say.everything();
+        sayProbeSettings(core, publish);
+      }),
+    );
     endings.push(() => broker?.close(), say.gone);
-    core.feed.on('farm', () => broker?.listen(filters()));
+    core.feed.on('farm', () => sayProbeSettings(core, publish));
     core.feed.on('alarm', (alarm) => void sendAlarm(publish, alarm));
     core.feed.on('task', say.tasks);
     say.everything();
+    sayProbeSettings(core, publish);
 
     const app = await buildServer(parts, {
       cookieSecret: keptSecret(store, 'cookie', () => newSecret(10)),
@@ -115,39 +126,19 @@ export async function startHub(settings: Settings<'start'>): Promise<Hub> {
     });
     endings.push(() => app.close());
     const http = await app.listen(settings.http);
-    const timers = [
+    const timers = rescheduled(() => [
       cron.schedule(everySoOften(5 * MINUTE, clock.speed), () => {
         core.look();
         setImmediate(core.snapshots.prepareDays);
       }),
       cron.schedule(everySoOften(MINUTE, clock.speed), say.heartbeat),
-    ];
-    endings.push(() => Promise.all(timers.map((timer) => timer.destroy())));
+    ]);
+    endings.push(timers.stop);
+    onJump = timers.again;
+    const ticks = setInterval(() => void core.tick(), TICK);
+    endings.push(() => clearInterval(ticks));
+    await core.tick();
     log.info({ http, mqtt: broker.address, farm: core.farm().file.farm.name }, 'the hub runs');
     return { http, mqtt: broker.address, claimCode, close };
   }
-}
-
-/** A secret that stays the same for this store: made at the first start. */
-function keptSecret(store: Store, name: string, make: () => string) {
-  const kept = store.people.secret(name) ?? make();
-  store.people.putSecret(name, kept);
-  return kept;
-}
-
-/** Who may connect and publish where: a probe under its own name only; anybody on an open hub. */
-function admission(store: Store, open: boolean) {
-  return {
-    mayConnect: async (user: string | undefined, password: Uint8Array | undefined) => {
-      if (open) return true;
-      const kept = user === undefined ? undefined : store.probes.get(user)?.password;
-      return kept != null && password !== undefined && passwordFits(password, kept);
-    },
-    mayPublish: (user: string | null, topic: string) =>
-      open ||
-      (user !== null &&
-        (!topic.startsWith('garden/') ||
-          topic === `garden/${user}` ||
-          topic.startsWith(`garden/${user}/`))),
-  };
 }

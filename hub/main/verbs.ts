@@ -7,6 +7,7 @@ import { hashPassword, newSecret } from '../passwords.ts';
 import { readSettings, WrongUse } from '../settings.ts';
 import { backUpStore, openStore, restoreStore } from '../store/index.ts';
 import { shown } from '../words/index.ts';
+import { listenerSecret } from './admission.ts';
 import { Faults, importFarm } from './farmKept.ts';
 import { help } from './help.ts';
 import { importReadings } from './importReadings.ts';
@@ -100,11 +101,19 @@ const probe: Verb = async (args) => {
   const hash = await hashPassword(password);
   const store = openStore(join(settings.data, 'dewpost.db'));
   try {
-    store.probes.setPassword(name, store.probes.get(name)?.everyMs ?? DEFAULT_EVERY, hash);
+    const listener = listenerSecret(name);
+    const other = settings.listen ? store.probes.get(name) : store.people.secret(listener);
+    if (other !== undefined)
+      throw new Error(
+        `Expected a name that no ${settings.listen ? 'probe' : 'listener'} has, got ${name}`,
+      );
+    if (settings.listen) store.people.putSecret(listener, hash);
+    else store.probes.setPassword(name, store.probes.get(name)?.everyMs ?? DEFAULT_EVERY, hash);
   } finally {
     store.close();
   }
   say(`MQTT user ${name}, password ${password}`);
+  if (settings.listen) say('It hears alarms, tasks and the heartbeat, and may send nothing.');
   say('It is shown this once. Running this again makes a new one.');
 };
 

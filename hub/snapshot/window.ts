@@ -4,6 +4,8 @@ import type { Amendment, Store, StoredReading } from '../store/index.ts';
 /** How far back decisions look, and a little more so that trimming is rare. */
 export const WINDOW = 48 * 3_600_000; // ms
 const SLACK = 6 * 3_600_000; // ms
+/** A probe's clock may run a little ahead. */
+const AHEAD = 600_000; // ms
 
 type Held = {
   t: Instant[];
@@ -25,8 +27,10 @@ export function makeWindow(store: Store, now: () => number) {
 
   const load = (probe: string, quantity: string): Held => {
     const from = now() - WINDOW - SLACK;
+    // What lies further ahead was stored under a clock that ran ahead: it is no reading of now.
+    const until = now() + AHEAD;
     const held: Held = { t: [], value: [], stuckSince: null, version: 1 };
-    for (const point of store.readings.allBetween(probe, quantity, from, Number.MAX_SAFE_INTEGER)) {
+    for (const point of store.readings.allBetween(probe, quantity, from, until)) {
       if (point.flag === null) {
         held.t.push(instant(point.t));
         held.value.push(point.value);

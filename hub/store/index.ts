@@ -1,5 +1,6 @@
 import { statfsSync, statSync } from 'node:fs';
 import { dirname } from 'node:path';
+import { heldIn } from './held.ts';
 import { journalIn } from './journal.ts';
 import { openDb } from './open.ts';
 import { peopleIn } from './people.ts';
@@ -11,6 +12,7 @@ import { refusalsIn } from './refusals.ts';
 import { rollupsIn } from './rollups.ts';
 
 export { backUpStore, restoreStore } from './copy.ts';
+export type { HeldMessage, HeldRow } from './held.ts';
 export type { Entry } from './journal.ts';
 export type { Placement, ProbeRow } from './probes.ts';
 export type { Amendment, Point, RawPoint, StoredReading } from './readings.ts';
@@ -47,6 +49,7 @@ export function openStore(path: string) {
     forecasts: forecastsIn(db),
     placeFacts: placeFactsIn(db),
     refusals: refusalsIn(db),
+    held: heldIn(db),
     people: peopleIn(db),
     farm: () => farm.get()?.file,
     putFarm: (file: string) => putFarm.run(file),

@@ -13,8 +13,8 @@ const START = Date.UTC(2026, 4, 12, 10);
 const iso = (t: number) => new Date(t).toISOString();
 
 /** Makes a probe's password as a grower does, and reads it from what is printed. */
-async function addProbe(data: string, name: string): Promise<string> {
-  const { code, out, err } = await dewpost('probe', 'add', name, '--data', data);
+async function addProbe(data: string, name: string, ...options: string[]): Promise<string> {
+  const { code, out, err } = await dewpost('probe', 'add', name, '--data', data, ...options);
   expect(err).toBe('');
   expect(code).toBe(0);
   return /password (\S+)/.exec(out)?.[1] ?? '';
@@ -93,6 +93,7 @@ describe.skipIf(!hasMosquitto)(`the broker inside and Mosquitto's clients${needs
       const folder = tempFolder();
       const farm = gardenFile(folder);
       const password = await addProbe(folder, 'leaf');
+      const lamp = { user: 'lamp', password: await addProbe(folder, 'lamp', '--listen') };
       const hub = await startHub({ data: folder, farm });
       expect((await hub.ask('/api/today')).status).toBe(401);
       expect(
@@ -126,7 +127,13 @@ describe.skipIf(!hasMosquitto)(`the broker inside and Mosquitto's clients${needs
       const probes = await hub.get<Probe[]>('/api/probes');
       expect(probes.find(({ id }) => id === 'leaf')?.latest).toMatchObject([{ value: 20.5 }]);
       expect(probes.find(({ id }) => id === 'mast')?.latest).toEqual([]);
-      expect(await heard(port, 'dewpost/heartbeat', access)).toContain('"evaluatedAt"');
+      // A probe reads its own settings and nothing else; a listener hears, and says nothing.
+      expect(await heard(port, 'dewpost/probe/leaf', access)).toMatch(/^\{"every":\d+\}$/);
+      expect((await heard(port, 'dewpost/heartbeat', access)) || undefined).toBeUndefined();
+      expect(await heard(port, 'dewpost/heartbeat', lamp)).toContain('"evaluatedAt"');
+      expect(await heard(port, 'dewpost/task', lamp)).toMatch(/^\[/);
+      expect((await heard(port, 'dewpost/probe/leaf', lamp)) || undefined).toBeUndefined();
+      expect((await publish({ port, topic, message: '25', ...lamp })).code).not.toBe(0);
       await hub.stop();
     },
     PATIENCE,

@@ -31,6 +31,8 @@ export type HubOptions = {
   readonly broker?: string;
   /** How many times faster than a wall clock; the farm is looked at every five of its minutes. */
   readonly clock?: FarmClock;
+  /** Further options, as on the command line. */
+  readonly more?: readonly string[];
 };
 export type FarmClock = { readonly start: number; readonly real: number; readonly speed: number };
 
@@ -47,7 +49,7 @@ export type HubProcess = Awaited<ReturnType<typeof startHub>>;
 
 /** Starts a hub and waits until it says that it runs. */
 export async function startHub(options: HubOptions) {
-  const { data, farm, open, http = 0, mqtt = 0, broker, clock } = options;
+  const { data, farm, open, http = 0, mqtt = 0, broker, clock, more = [] } = options;
   await isBuilt();
   const hub = begin(
     process.execPath,
@@ -59,6 +61,7 @@ export async function startHub(options: HubOptions) {
       ...(clock
         ? ['--clock', `${new Date(clock.start).toISOString()}/${clock.real}/${clock.speed}`]
         : []),
+      ...more,
     ],
     { cwd: root },
   );
@@ -67,7 +70,8 @@ export async function startHub(options: HubOptions) {
   });
   over.catch(() => {});
   const said = until(
-    () => /Open (http:\S+) in a browser; probes speak to (mqtt:\S+)\.\n/.exec(hub.out()),
+    () =>
+      /Open (http:\S+) in a browser; probes speak to (mqtts?:\S+)(?: and \S+)?\.\n/.exec(hub.out()),
     'a hub that says where it is',
     READY_WITHIN,
   );

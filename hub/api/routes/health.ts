@@ -15,20 +15,22 @@ export function healthOf(parts: ApiParts): contract.Health {
   const looked = parts.lastLook();
   const lastReadingAt = parts.lastReadingAt();
   // The first look is taken before the pages are there: none means that it failed.
-  const late = looked === null ? parts.clock.isSet() : now - looked.at > LOOK_LATE;
+  const clock = parts.clockState();
+  const late = clock === 'ok' && (looked === null || now - looked.at > LOOK_LATE);
   const failing = late || looked?.failure != null || !parts.brokerConnected();
   const status = failing
     ? 'failing'
     : lastReadingAt === null
       ? 'no-readings'
-      : now - lastReadingAt > READINGS_LATE
+      : clock === 'ok' && now - lastReadingAt > READINGS_LATE
         ? 'late'
         : 'ok';
   return {
     status,
     lastReadingAt: isoOrNull(lastReadingAt),
     evaluatedAt: isoOrNull(looked?.at ?? null),
-    clock: parts.clock.isSet() ? 'ok' : 'unset',
+    clock,
+    held: parts.held(),
     store: parts.store.size(),
   };
 }

@@ -1,11 +1,11 @@
 import { type Mapping, probeName, type Quantity, quantities } from '../../contract/index.ts';
 import { shown } from '../../words/index.ts';
 import { type Message, type Parsed, type Reason, Refusal } from '../message.ts';
-import { matchTopic, readMapped } from './mapped.ts';
+import { mappingOf, readMapped } from './mapped.ts';
 import { readSenml } from './senml.ts';
 import { readSingle } from './single.ts';
 
-export { filterOf } from './mapped.ts';
+export { filterOf, mappingOf } from './mapped.ts';
 
 const LARGEST = 256 * 1024; // bytes of one message; ours: 2,000 SenML records are about 100 kB
 const decoder = new TextDecoder('utf-8', { fatal: true });
@@ -58,14 +58,13 @@ function formOf(
       `Expected garden/${probe}/QUANTITY with one of ${quantities.join(', ')}, got ${shown(topic)}`,
     );
   }
-  for (const mapping of mappings) {
-    const match = matchTopic(mapping, topic);
-    if (match)
-      return {
-        source: match.probe ?? topic,
-        read: (message) => readMapped(json(message.payload), mapping, match.probe),
-      };
-  }
+  const found = mappingOf(mappings, topic);
+  if (found)
+    return {
+      source: found.probe ?? topic,
+      read: (message) =>
+        readMapped(json(message.payload), found.mapping, found.probe, message.from ?? null),
+    };
   return refuse(
     topic,
     'unknown-form',

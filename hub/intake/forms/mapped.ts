@@ -22,6 +22,18 @@ export function matchTopic(mapping: Mapping, topic: string): { probe: string | n
   return levels.length === wanted.length ? { probe } : null;
 }
 
+/** The first mapping a topic passes, and the probe it names. */
+export function mappingOf(
+  mappings: readonly Mapping[],
+  topic: string,
+): { mapping: Mapping; probe: string | null } | null {
+  for (const mapping of mappings) {
+    const match = matchTopic(mapping, topic);
+    if (match) return { mapping, probe: match.probe };
+  }
+  return null;
+}
+
 /** What a JSON pointer (RFC 6901) points at; undefined when there is nothing. */
 export function pointed(document: unknown, pointer: string): unknown {
   if (pointer === '') return document;
@@ -36,8 +48,18 @@ export function pointed(document: unknown, pointer: string): unknown {
   return here;
 }
 
-/** JSON of any shape, by the farm file's mapping. @throws Refusal when no probe or time can be read. */
-export function readMapped(body: unknown, mapping: Mapping, topicProbe: string | null): Parsed {
+/**
+ * JSON of any shape, by the farm file's mapping.
+ *
+ * @param from who signed in to send it, if anybody: speaks for others only as the mapping's sender.
+ * @throws Refusal when no probe or time can be read.
+ */
+export function readMapped(
+  body: unknown,
+  mapping: Mapping,
+  topicProbe: string | null,
+  from: string | null = null,
+): Parsed {
   const named = topicProbe ?? pointed(body, mapping.probe ?? '');
   const name = probeName.safeParse(typeof named === 'number' ? String(named) : named);
   if (!name.success)
@@ -46,6 +68,11 @@ export function readMapped(body: unknown, mapping: Mapping, topicProbe: string |
       `Expected a probe's name in ${mapping.probe ?? 'the topic'}, got ${shown(named)}`,
     );
   const probe = name.data;
+  if (from !== null && from !== probe && from !== mapping.sender)
+    throw new Refusal(
+      'not-its-own',
+      `Expected ${from} in ${mapping.probe ?? 'the topic'} of what ${from} sends, got ${probe}`,
+    );
   const time = mapping.time === undefined ? undefined : pointed(body, mapping.time);
   if (mapping.time !== undefined && time === undefined)
     throw new Refusal('missing-field', `Expected a time in ${mapping.time}, got nothing`);

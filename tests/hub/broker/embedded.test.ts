@@ -142,7 +142,8 @@ test.for(['dewpost/alarm', HEARTBEAT, 'dewpost/task', '$SYS/x', '$anything'])(
     const listener = await connected(address);
     const heard: string[] = [];
     listener.on('message', (on) => heard.push(on));
-    await listener.subscribeAsync(['dewpost/#', '$SYS/x', '$anything'], { qos: 1 });
+    await listener.subscribeAsync('dewpost/#', { qos: 1 });
+    await expect(listener.subscribeAsync(['$SYS/x', '$anything'], { qos: 1 })).rejects.toThrow();
     heard.length = 0;
     const client = await connected(address, { reconnectPeriod: 0 });
     const closed = new Promise<void>((resolve) => client.once('close', () => resolve()));
@@ -150,7 +151,7 @@ test.for(['dewpost/alarm', HEARTBEAT, 'dewpost/task', '$SYS/x', '$anything'])(
     await closed;
     await wait(50);
     expect(arrived).toEqual([]);
-    expect(heard.filter((on) => on === topic && topic !== '$SYS/x')).toEqual([]);
+    expect(heard).toEqual([]);
   },
 );
 

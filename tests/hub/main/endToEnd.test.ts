@@ -94,10 +94,13 @@ test('a whole hub: a probe signs in, sends, and its reading is in what the hub s
   }) as typeof write;
   try {
     await runVerb(['probe', 'add', 'p1', '--data', data]);
+    await runVerb(['probe', 'add', 'lamp', '--listen', '--data', data]);
   } finally {
     process.stdout.write = write;
   }
-  const password = /password (\S+)/.exec(out)?.[1] ?? '';
+  const [password = '', lampPassword = ''] = [...out.matchAll(/password (\S+)/g)].map(
+    ([, word]) => word ?? '',
+  );
   process.env.DEWPOST_LOG = 'silent';
   const anywhere = { host: '127.0.0.1', port: 0 };
   const hub = await startHub({ data, farm, open: false, http: anywhere, mqtt: anywhere });
@@ -107,9 +110,11 @@ test('a whole hub: a probe signs in, sends, and its reading is in what the hub s
     connected(hub.mqtt, { username: 'p1', password: 'guess', reconnectPeriod: 0 }),
   ).rejects.toThrow();
   const probe = await connected(hub.mqtt, { username: 'p1', password });
+  await expect(probe.subscribeAsync('dewpost/#', { qos: 1 })).rejects.toThrow();
+  const lamp = await connected(hub.mqtt, { username: 'lamp', password: lampPassword });
   const heard = new Map<string, string>();
-  probe.on('message', (topic, payload) => heard.set(topic, payload.toString()));
-  await probe.subscribeAsync('dewpost/#', { qos: 1 });
+  lamp.on('message', (topic, payload) => heard.set(topic, payload.toString()));
+  await lamp.subscribeAsync(['dewpost/alarm/#', 'dewpost/heartbeat', 'dewpost/task'], { qos: 1 });
   await probe.publishAsync('garden/p1/temperature', '20', { qos: 1 });
   await eventually('a heartbeat', () => heard.has('dewpost/heartbeat'));
   expect(JSON.parse(heard.get('dewpost/heartbeat') ?? '')).toMatchObject({
