@@ -38,6 +38,10 @@ const clock = z
 
 const time = z.iso.datetime({ offset: true }).transform((text) => Date.parse(text));
 
+/** RFC 1123, section 2.1. */
+const HOST_NAME =
+  /^(?=.{1,253}$)[A-Za-z0-9]([A-Za-z0-9-]{0,61}[A-Za-z0-9])?(\.[A-Za-z0-9]([A-Za-z0-9-]{0,61}[A-Za-z0-9])?)*$/;
+
 const start = z
   .strictObject({
     data: z.string().default('./dewpost-data'),
@@ -47,8 +51,21 @@ const start = z
     farm: z.string().optional(),
     open: z.boolean().default(false),
     clock: clock.optional(),
+    cert: z.string().optional(),
+    key: z.string().optional(),
+    host: z.array(z.string().regex(HOST_NAME, 'expected a name such as hub.example')).optional(),
   })
-  .superRefine(({ open, http, mqtt, broker }, context) => {
+  .superRefine(({ open, http, mqtt, broker, cert, key }, context) => {
+    for (const [name, here, other] of [
+      ['cert', cert, key],
+      ['key', key, cert],
+    ] as const)
+      if (here === undefined && other !== undefined)
+        context.addIssue({
+          code: 'custom',
+          path: [name],
+          message: 'expected a file, because a certificate and its key go together,',
+        });
     if (!open) return;
     const listeners = broker === undefined ? ({ http, mqtt } as const) : ({ http } as const);
     for (const [name, { host }] of Object.entries(listeners))
@@ -75,9 +92,19 @@ const importing = z.strictObject({
 });
 const farm = z.strictObject({ data: z.string().default('./dewpost-data') });
 const probe = z.strictObject({ data: z.string().default('./dewpost-data') });
+const person = z.strictObject({ data: z.string().default('./dewpost-data') });
 const copy = z.strictObject({ data: z.string().default('./dewpost-data') });
 
-const schemas = { start, replay, import: importing, farm, probe, backup: copy, restore: copy };
+const schemas = {
+  start,
+  replay,
+  import: importing,
+  farm,
+  probe,
+  person,
+  backup: copy,
+  restore: copy,
+};
 export type Verb = keyof typeof schemas;
 export type Settings<V extends Verb> = z.output<(typeof schemas)[V]>;
 
@@ -88,19 +115,24 @@ export function readSettings<V extends Verb>(
 ): { settings: Settings<V>; rest: readonly string[] } {
   const schema = schemas[verb];
   const shape = schema.shape as Record<string, z.ZodType>;
-  const isFlag = (name: string) => {
+  const innerOf = (name: string) => {
     let inner: unknown = shape[name];
     while (inner instanceof z.ZodDefault || inner instanceof z.ZodOptional) inner = inner.unwrap();
-    return inner instanceof z.ZodBoolean;
+    return inner;
   };
+  const isFlag = (name: string) => innerOf(name) instanceof z.ZodBoolean;
+  const isMany = (name: string) => innerOf(name) instanceof z.ZodArray;
   let parsed: ReturnType<typeof parseArgs>;
   try {
     parsed = parseArgs({
       args: [...args],
       allowPositionals: true,
       options: Object.fromEntries(
-        Object.keys(shape).map((name) => [name, { type: isFlag(name) ? 'boolean' : 'string' }]),
-      ) as Record<string, { type: 'boolean' | 'string' }>,
+        Object.keys(shape).map((name) => [
+          name,
+          { type: isFlag(name) ? 'boolean' : 'string', multiple: isMany(name) },
+        ]),
+      ) as Record<string, { type: 'boolean' | 'string'; multiple: boolean }>,
     });
   } catch (error) {
     const known = Object.keys(shape).map((name) => `--${name}`);

@@ -3,8 +3,16 @@ import {
   hasZodFastifySchemaValidationErrors,
   isResponseSerializationError,
 } from 'fastify-type-provider-zod';
+import { TooManyPasswords } from '../passwords.ts';
 import { type Complaint, refusal, shown } from '../words/index.ts';
 import { Refused } from './parts.ts';
+
+declare module 'fastify' {
+  interface FastifyContextConfig {
+    /** Its body holds a password or a code. */
+    secret?: boolean;
+  }
+}
 
 /** What the body parser of the server refuses before any schema sees it. */
 const unreadable = new Set([
@@ -28,15 +36,18 @@ function invalid(error: FastifyError, request: FastifyRequest): string {
     code: first?.keyword,
     keys: first?.params.keys as string[] | undefined,
   };
-  return refusal(complaint, given);
+  // Of a form with a password in it nothing is shown back: it may stand in the wrong field.
+  return refusal(complaint, given, '', request.routeOptions.config.secret === true);
 }
 
 /** Every refusal is one sentence for the person who asked; what broke inside is for the log only. */
 export const sayFault =
-  (onFault: (error: unknown) => void) =>
+  (onFault: (error: unknown, request?: string) => void) =>
   (error: FastifyError | Refused, request: FastifyRequest, reply: FastifyReply) => {
     const status = error.statusCode ?? 500;
-    if (error instanceof Refused) return reply.code(status).send({ error: error.message });
+    if (error instanceof Refused)
+      return reply.code(status).headers(error.headers).send({ error: error.message });
+    if (error instanceof TooManyPasswords) return reply.code(503).send({ error: error.message });
     if (hasZodFastifySchemaValidationErrors(error))
       return reply.code(400).send({ error: invalid(error, request) });
     if (unreadable.has(error.code)) {
@@ -46,10 +57,10 @@ export const sayFault =
         .send({ error: `Expected JSON in the body, got ${shown(type)} that is none` });
     }
     if (status >= 500 || isResponseSerializationError(error)) {
-      onFault(error);
+      onFault(error, request.id);
       return reply
         .code(Math.max(status, 500))
-        .send({ error: 'The hub failed to answer; its log says why' });
+        .send({ error: `The hub failed to answer; its log says why, at request ${request.id}` });
     }
     return reply.code(status).send({ error: `Expected another request, got: ${error.message}` });
   };

@@ -158,11 +158,12 @@ export const placeProbe = z.strictObject({
 });
 
 export const health = z.object({
-  status: z.enum(['ok', 'no-readings', 'late', 'failing']),
+  /** degraded: it works, and somebody should see to it; failing: it does not work. */
+  status: z.enum(['ok', 'no-readings', 'late', 'degraded', 'failing']),
   lastReadingAt: time.nullable(),
   evaluatedAt: time.nullable(),
   clock: z.enum(['ok', 'unset']),
-  store: z.object({ bytes: z.number(), freeBytes: z.number() }),
+  store: z.object({ bytes: z.number().nullable(), freeBytes: z.number().nullable() }),
 });
 
 export const alarm = z.object({

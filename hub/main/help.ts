@@ -1,5 +1,6 @@
 const texts: Readonly<Record<string, string>> = {
   start: `dewpost start [--data DIR] [--http HOST:PORT] [--mqtt HOST:PORT] [--broker URL] [--farm FILE] [--open]
+                [--cert FILE --key FILE] [--host NAME]
   Runs the hub.
   --data DIR        where everything is kept (./dewpost-data)
   --http HOST:PORT  where the pages are (127.0.0.1:8470; 0.0.0.0:8470 for the farm's network)
@@ -7,6 +8,8 @@ const texts: Readonly<Record<string, string>> = {
   --broker URL      use a broker that is there already: mqtt://[user:password@]HOST[:PORT]
   --farm FILE       the farm file, taken in when the store has no farm yet
   --open            nobody signs in, probes need no password; only on this machine's own addresses
+  --cert FILE --key FILE  certificate and private key in PEM: the pages come over TLS
+  --host NAME       a further name the pages are asked for by; may be given several times
   --clock START/REAL/SPEED  for demonstrations: START (ISO 8601) when the wall clock said REAL (ms)`,
   replay: `dewpost replay --farm FILE --readings FILE [--from T] [--to T] [--limits FILE] [--json]
   Feeds readings (one JSON object a line: probe, quantity, t, value) through the real intake, store
@@ -22,6 +25,8 @@ const texts: Readonly<Record<string, string>> = {
   Puts a backup in place of what is there; the hub must not run. What was there is kept beside it.`,
   probe: `dewpost probe add NAME [--data DIR]
   Makes an MQTT password for a probe, and prints it once.`,
+  person: `dewpost person code NAME [--data DIR]
+  Makes a one-time code with which NAME sets a new password, for a last grower who forgot it.`,
 };
 
 /** What `--help` prints, for one verb or all. */

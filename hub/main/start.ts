@@ -1,9 +1,7 @@
-import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import cron from 'node-cron';
-import { pino } from 'pino';
 import { type Publish, sendAlarm } from '../alarms/index.ts';
-import { buildServer, CLAIM_CODE, openTasks } from '../api/index.ts';
+import { CLAIM_CODE, openTasks } from '../api/index.ts';
 import { type Broker, connectExisting, type Receive, startEmbedded } from '../broker/index.ts';
 import { filterOf } from '../intake/index.ts';
 import { hashPassword, newSecret, passwordFits } from '../passwords.ts';
@@ -14,8 +12,11 @@ import { clockFrom } from './clockFrom.ts';
 import { joinCore } from './core.ts';
 import { everySoOften } from './everySoOften.ts';
 import { importFarm } from './farmKept.ts';
-import { pagesFolder, version } from './package.ts';
+import { inTime } from './inTime.ts';
+import { makeLog } from './log.ts';
 import { readText } from './readText.ts';
+import { servePages } from './servePages.ts';
+import { watchBroker } from './watchBroker.ts';
 
 const MINUTE = 60_000;
 /** Readings that cross limits one after another lead to one look. Ours. */
@@ -31,13 +32,13 @@ export type Hub = {
 
 /** The whole hub, running. @throws Error or Faults in one sentence when it cannot start. */
 export async function startHub(settings: Settings<'start'>): Promise<Hub> {
-  const log = pino({ level: process.env.DEWPOST_LOG ?? 'info' }, pino.destination(2));
+  const log = makeLog();
   const clock = clockFrom(settings.clock);
   const store = openStore(join(settings.data, 'dewpost.db'));
   /** What has been begun, to be ended in the opposite order, also when the start fails half-way. */
   const endings: (() => unknown)[] = [() => store.close()];
   const close = async () => {
-    for (const end of endings.splice(0).reverse()) await end();
+    for (const end of endings.splice(0).reverse()) await inTime(end, log);
   };
   try {
     return await run();
@@ -106,15 +107,12 @@ export async function startHub(settings: Settings<'start'>): Promise<Hub> {
     core.feed.on('alarm', (alarm) => void sendAlarm(publish, alarm));
     core.feed.on('task', say.tasks);
     say.everything();
+    endings.push(watchBroker(parts.brokerConnected, log));
 
-    const app = await buildServer(parts, {
-      cookieSecret: keptSecret(store, 'cookie', () => newSecret(10)),
-      pages: existsSync(pagesFolder) ? pagesFolder : null,
-      version,
-      onFault: (error) => log.error(error, 'a request failed'),
-    });
-    endings.push(() => app.close());
-    const http = await app.listen(settings.http);
+    const secret = keptSecret(store, 'cookie', () => newSecret(10));
+    const pages = await servePages(parts, settings, secret, log);
+    const http = pages.address;
+    endings.push(() => pages.close());
     const timers = [
       cron.schedule(everySoOften(5 * MINUTE, clock.speed), () => {
         core.look();
