@@ -63,7 +63,7 @@ function expectOwnPage({ headers }: FastifyRequest) {
   const sendsSomething =
     headers['transfer-encoding'] !== undefined || (headers['content-length'] ?? '0') !== '0';
   if (type === undefined ? sendsSomething : !/^application\/json\s*(;|$)/i.test(type))
-    throw new Refused(415, `Expected application/json in Content-Type, got ${type ?? 'none'}`);
+    throw new Refused(415, `Expected application/json in Content-Type, got ${type || 'none'}`);
 }
 
 // The scheme is left out: something before the hub may speak TLS for it.

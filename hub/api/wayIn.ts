@@ -32,6 +32,13 @@ export function makeWayIn(clock?: () => number) {
   const known = new Set<string>();
   const pair = (request: FastifyRequest, name: string) => `${sourceOf(request.ip)} ${name}`;
   let failed = 0;
+  /** This name is at home at this address. */
+  const remember = (request: FastifyRequest, name: string) => {
+    known.delete(pair(request, name));
+    known.add(pair(request, name));
+    const [oldest] = known;
+    if (known.size > MOST_KNOWN && oldest !== undefined) known.delete(oldest);
+  };
   return {
     /**
      * A try begins. It counts as failed until it is said to have got in, so that many at the same
@@ -59,13 +66,11 @@ export function makeWayIn(clock?: () => number) {
           failed--;
           byAddress.undo(address);
           byName.forget(name);
-          known.delete(pair(request, name));
-          known.add(pair(request, name));
-          const [oldest] = known;
-          if (known.size > MOST_KNOWN && oldest !== undefined) known.delete(oldest);
+          remember(request, name);
         },
       };
     },
+    remember,
     /** Tries that failed since the start. */
     failed: () => failed,
   };

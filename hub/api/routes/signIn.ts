@@ -68,6 +68,7 @@ export function signInRoutes(
         write(name, 'claimed');
       });
       log.info({ request: request.id, person: name }, 'the hub is claimed');
+      wayIn.remember(request, name);
       sessions.start(reply, name);
       return whoIsNow(name);
     },

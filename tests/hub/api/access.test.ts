@@ -1,26 +1,7 @@
 import { connect } from 'node:net';
 import { expect, test } from 'vitest';
-import { CLAIM_CODE } from '../../../hub/api/index.ts';
-import { hashPassword } from '../../../hub/passwords.ts';
 import { servedHub } from '../smallFarm.ts';
-
-const PASSWORD = 'long-enough-to-keep';
-
-/** A hub that asks for a sign-in, with the code it printed when it started. */
-async function lockedHub() {
-  const hub = await servedHub({ open: false });
-  hub.core.look();
-  hub.store.people.putSecret(CLAIM_CODE, await hashPassword('abcd-efgh-jkmn'));
-  const post = (url: string, payload: object, headers: Record<string, string> = {}) =>
-    hub.app.inject({ method: 'POST', url, payload, headers });
-  const claim = (code = 'abcd-efgh-jkmn', name = 'Ann') =>
-    post('/api/claim', { code, name, password: PASSWORD });
-  const get = (url: string, cookie?: string) =>
-    hub.app.inject({ url, headers: cookie ? { cookie } : {} });
-  return { ...hub, post, claim, get };
-}
-const cookieOf = (reply: { cookies: { name: string; value: string }[] }) =>
-  reply.cookies.map(({ name, value }) => `${name}=${encodeURIComponent(value)}`).join('; ');
+import { cookieOf, lockedHub, PASSWORD } from './lockedHub.ts';
 
 const guarded = [
   '/api/today',
