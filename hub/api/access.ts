@@ -33,7 +33,7 @@ export function guard(app: App, { open }: ApiParts, { sessions, hosts }: GuardOp
     if (!answersTo(host, open, hosts))
       throw new Refused(
         403,
-        `Expected ${open ? "this machine's own address" : "the hub's address, or a name given with --host,"} in Host, got ${host ?? 'none'}`,
+        `Expected ${open ? "this machine's own address" : "the hub's address, or a name given with --host,"} in Host, got ${short(host)}`,
       );
     if (!SAFE.has(request.method)) expectOwnPage(request);
     // By the route that was found, not by the address as it was written: that can be written many ways.
@@ -53,18 +53,28 @@ export function guard(app: App, { open }: ApiParts, { sessions, hosts }: GuardOp
 function expectOwnPage({ headers }: FastifyRequest) {
   const { origin } = headers;
   if (origin !== undefined && hostOf(origin) !== headers.host?.toLowerCase())
-    throw new Refused(403, `Expected a request from the hub's own pages, got one from ${origin}`);
+    throw new Refused(
+      403,
+      `Expected a request from the hub's own pages, got one from ${short(origin)}`,
+    );
   // Fetch Metadata Request Headers (W3C), section 2.4; "none" is the person's own doing.
   const site = headers['sec-fetch-site'];
   if (site !== undefined && site !== 'same-origin' && site !== 'none')
-    throw new Refused(403, `Expected a request from the hub's own pages, got one that is ${site}`);
+    throw new Refused(
+      403,
+      `Expected a request from the hub's own pages, got one that is ${short(site)}`,
+    );
   // Forms of other sites can send other types without asking first (Fetch standard, 2.2.2).
   const type = headers['content-type'];
   const sendsSomething =
     headers['transfer-encoding'] !== undefined || (headers['content-length'] ?? '0') !== '0';
   if (type === undefined ? sendsSomething : !/^application\/json\s*(;|$)/i.test(type))
-    throw new Refused(415, `Expected application/json in Content-Type, got ${type || 'none'}`);
+    throw new Refused(415, `Expected application/json in Content-Type, got ${short(type)}`);
 }
+
+/** A header as it was sent, short enough for a sentence. */
+const short = (header: string | string[] | undefined) =>
+  String(header ?? '').slice(0, 100) || 'none';
 
 // The scheme is left out: something before the hub may speak TLS for it.
 function hostOf(origin: string): string | null {

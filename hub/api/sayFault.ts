@@ -5,6 +5,7 @@ import {
 } from 'fastify-type-provider-zod';
 import { TooManyPasswords } from '../passwords.ts';
 import { type Complaint, refusal, shown } from '../words/index.ts';
+import { MOST_BODY } from './app.ts';
 import { Refused } from './parts.ts';
 
 declare module 'fastify' {
@@ -20,6 +21,14 @@ const unreadable = new Set([
   'FST_ERR_CTP_EMPTY_JSON_BODY',
   'FST_ERR_CTP_INVALID_MEDIA_TYPE',
 ]);
+
+/** What else the server itself refuses, in our words. */
+const sentences: Readonly<Record<string, string>> = {
+  FST_ERR_CTP_BODY_TOO_LARGE: `Expected at most ${MOST_BODY} bytes in the body, got more`,
+  FST_ERR_CTP_INVALID_CONTENT_LENGTH:
+    'Expected a body as long as Content-Length says, got another length',
+  FST_ERR_BAD_URL: 'Expected an address that can be read, got another one',
+};
 
 function invalid(error: FastifyError, request: FastifyRequest): string {
   if (!hasZodFastifySchemaValidationErrors(error)) return error.message;
@@ -62,5 +71,7 @@ export const sayFault =
         .code(Math.max(status, 500))
         .send({ error: `The hub failed to answer; its log says why, at request ${request.id}` });
     }
-    return reply.code(status).send({ error: `Expected another request, got: ${error.message}` });
+    const own =
+      sentences[error.code] ?? `Expected another request, got one refused: ${error.message}`;
+    return reply.code(status).send({ error: own });
   };

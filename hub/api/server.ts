@@ -113,5 +113,9 @@ function setHeaders(reply: { setHeader(name: string, value: string): unknown }, 
   reply.setHeader('cache-control', named ? 'public, max-age=31536000, immutable' : 'no-cache');
 }
 
+/** Characters of an address that is shown back. */
+const LONGEST = 100;
 const notFound = (url: string, reply: { code(status: number): { send(body: unknown): unknown } }) =>
-  reply.code(404).send({ error: `Expected an address of the hub, got ${url.split('?')[0]}` });
+  reply
+    .code(404)
+    .send({ error: `Expected an address of the hub, got ${url.split('?')[0]?.slice(0, LONGEST)}` });
