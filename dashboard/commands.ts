@@ -1,4 +1,11 @@
-import type { AnswerTask, PlaceProbe, Task } from '../hub/contract/index.ts';
+import type {
+  AnswerTask,
+  MadeCode,
+  People,
+  PlaceProbe,
+  Role,
+  Task,
+} from '../hub/contract/index.ts';
 import { ask, Refusal } from './ask.ts';
 import { connect, refreshProbes, takeAnswer } from './live.ts';
 import * as state from './state.ts';
@@ -27,6 +34,21 @@ export async function claim(code: string, name: string, password: string): Promi
   await ask('/api/claim', { code, name, password });
   await connect();
 }
+
+/** @throws Refusal with a sentence for the screen */
+export async function join(code: string, name: string, password: string): Promise<void> {
+  await ask('/api/join', { code, name, password });
+  await connect();
+}
+
+// People: each @throws Refusal with a sentence for the screen.
+const person = (name: string, what: string) => `/api/people/${encodeURIComponent(name)}/${what}`;
+export const inviteSomebody = (role: Role) => sent<MadeCode>('/api/people/codes', { role });
+export const newPasswordCode = (name: string) => sent<MadeCode>(person(name, 'code'), {});
+export const removePerson = (name: string) => sent<People>(person(name, 'remove'), {});
+export const takeCodeBack = (id: string) => sent<People>(`/api/people/codes/${id}/drop`, {});
+export const changePassword = (password: string, newPassword: string) =>
+  sent<void>('/api/password', { password, newPassword });
 
 async function sent<Shape>(path: string, command: unknown): Promise<Shape> {
   try {

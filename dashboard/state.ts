@@ -1,4 +1,4 @@
-import { signal } from '@preact/signals';
+import { computed, signal } from '@preact/signals';
 import type {
   Alarm,
   FarmFacts,
@@ -13,6 +13,8 @@ import type {
 // All that the pages show, as the hub last said it. Written by live.ts only; pages read.
 
 export const who = signal<Who | null>(null);
+/** Whether the hub lets this person change the farm, its places, probes and people. */
+export const mayChange = computed(() => who.value?.role === 'grower');
 /** Set when the hub answered that it does not know who asks. */
 export const signInNeeded = signal(false);
 export const farm = signal<FarmFacts | null>(null);

@@ -42,6 +42,10 @@ const clock = z
 
 const time = z.iso.datetime({ offset: true }).transform((text) => Date.parse(text));
 
+/** RFC 1123, section 2.1. */
+const HOST_NAME =
+  /^(?=.{1,253}$)[A-Za-z0-9]([A-Za-z0-9-]{0,61}[A-Za-z0-9])?(\.[A-Za-z0-9]([A-Za-z0-9-]{0,61}[A-Za-z0-9])?)*$/;
+
 const start = z
   .strictObject({
     data: z.string().default('./dewpost-data'),
@@ -51,18 +55,22 @@ const start = z
     farm: z.string().optional(),
     open: z.boolean().default(false),
     clock: clock.optional(),
+    cert: z.string().optional(),
+    key: z.string().optional(),
+    host: z.array(z.string().regex(HOST_NAME, 'expected a name such as hub.example')).optional(),
+    mqtts: address.optional(),
     ca: z.string().optional(),
     share: z
       .string()
       .regex(/^[^/+#\s]+$/, 'expected a name without / + # and spaces')
       .optional(),
-    mqtts: address.optional(),
-    cert: z.string().optional(),
-    key: z.string().optional(),
   })
   .superRefine(({ mqtts, cert, key, broker, ca, share }, context) => {
     const needs = (path: string, message: string) =>
       context.addIssue({ code: 'custom', path: [path], message });
+    const together = 'expected a file, because a certificate and its key go together,';
+    if (cert === undefined && key !== undefined) needs('cert', together);
+    if (key === undefined && cert !== undefined) needs('key', together);
     if (mqtts && (cert === undefined || key === undefined))
       needs('mqtts', 'expected --cert FILE and --key FILE together with --mqtts');
     if (mqtts && broker !== undefined) needs('mqtts', 'expected no --mqtts together with --broker');
@@ -102,9 +110,19 @@ const probe = z.strictObject({
   data: z.string().default('./dewpost-data'),
   listen: z.boolean().default(false),
 });
+const person = z.strictObject({ data: z.string().default('./dewpost-data') });
 const copy = z.strictObject({ data: z.string().default('./dewpost-data') });
 
-const schemas = { start, replay, import: importing, farm, probe, backup: copy, restore: copy };
+const schemas = {
+  start,
+  replay,
+  import: importing,
+  farm,
+  probe,
+  person,
+  backup: copy,
+  restore: copy,
+};
 export type Verb = keyof typeof schemas;
 export type Settings<V extends Verb> = z.output<(typeof schemas)[V]>;
 
@@ -115,19 +133,24 @@ export function readSettings<V extends Verb>(
 ): { settings: Settings<V>; rest: readonly string[] } {
   const schema = schemas[verb];
   const shape = schema.shape as Record<string, z.ZodType>;
-  const isFlag = (name: string) => {
+  const innerOf = (name: string) => {
     let inner: unknown = shape[name];
     while (inner instanceof z.ZodDefault || inner instanceof z.ZodOptional) inner = inner.unwrap();
-    return inner instanceof z.ZodBoolean;
+    return inner;
   };
+  const isFlag = (name: string) => innerOf(name) instanceof z.ZodBoolean;
+  const isMany = (name: string) => innerOf(name) instanceof z.ZodArray;
   let parsed: ReturnType<typeof parseArgs>;
   try {
     parsed = parseArgs({
       args: [...args],
       allowPositionals: true,
       options: Object.fromEntries(
-        Object.keys(shape).map((name) => [name, { type: isFlag(name) ? 'boolean' : 'string' }]),
-      ) as Record<string, { type: 'boolean' | 'string' }>,
+        Object.keys(shape).map((name) => [
+          name,
+          { type: isFlag(name) ? 'boolean' : 'string', multiple: isMany(name) },
+        ]),
+      ) as Record<string, { type: 'boolean' | 'string'; multiple: boolean }>,
     });
   } catch (error) {
     const known = Object.keys(shape).map((name) => `--${name}`);

@@ -1,15 +1,25 @@
 import { useState } from 'preact/hooks';
-import { claim, signIn } from '../commands.ts';
+import { claim, join, signIn } from '../commands.ts';
 import { Heading } from '../parts/Heading.tsx';
 import { signInNeeded, who } from '../state.ts';
 import { words } from '../words.ts';
 
-/** Sign in; or, on a hub nobody has claimed, the one-time code and a first name and password. */
+type Way = 'sign-in' | 'join' | 'claim';
+
+const text = words.signIn;
+const shown: Readonly<Record<Way, { title: string; why: string | null; send: string }>> = {
+  claim: { title: text.claimTitle, why: text.claimWhy, send: text.claim },
+  join: { title: text.joinTitle, why: text.joinWhy, send: text.join },
+  'sign-in': { title: text.title, why: null, send: text.signIn },
+};
+
+/** A name and its password; or a one-time code with which they are set. */
 export function SignIn() {
-  const text = words.signIn;
+  const [wanted, setWanted] = useState<Way>('sign-in');
   const [sending, setSending] = useState(false);
   const [failed, setFailed] = useState('');
-  const claiming = who.value?.claimed === false;
+  const way = who.value?.claimed === false ? 'claim' : wanted;
+  const setting = way !== 'sign-in';
   if (who.value !== null && !signInNeeded.value) {
     return (
       <>
@@ -26,24 +36,26 @@ export function SignIn() {
     if (sending) return;
     const form = new FormData(event.currentTarget);
     const told = (name: string) => String(form.get(name) ?? '');
-    const name = told('name').trim();
+    const [code, name, password] = [told('code').trim(), told('name').trim(), told('password')];
     setSending(true);
     setFailed('');
     try {
-      if (claiming) await claim(told('code').trim(), name, told('password'));
-      else await signIn(name, told('password'));
+      if (way === 'claim') await claim(code, name, password);
+      else if (way === 'join') await join(code, name, password);
+      else await signIn(name, password);
     } catch (error) {
       setFailed(text.failed(error instanceof Error ? error.message : String(error)));
     } finally {
       setSending(false);
     }
   };
+  const { title, why, send: sendWord } = shown[way];
   return (
     <>
-      <Heading title={claiming ? text.claimTitle : text.title} />
-      {claiming && <p>{text.claimWhy}</p>}
+      <Heading title={title} />
+      {why !== null && <p>{why}</p>}
       <form class="sign-in" onSubmit={send}>
-        {claiming && (
+        {setting && (
           <label>
             {text.code}
             <input
@@ -52,6 +64,7 @@ export function SignIn() {
               maxLength={40}
               autoComplete="one-time-code"
               autoCapitalize="none"
+              spellcheck={false}
             />
           </label>
         )}
@@ -60,29 +73,42 @@ export function SignIn() {
           <input name="name" required maxLength={60} autoComplete="username" />
         </label>
         <label>
-          {claiming ? text.newPassword : text.password}
+          {setting ? text.newPassword : text.password}
           <input
+            key={way}
             name="password"
             type="password"
             required
-            minLength={claiming ? 10 : 1}
+            minLength={setting ? 10 : 1}
             maxLength={200}
-            autoComplete={claiming ? 'new-password' : 'current-password'}
-            aria-describedby={claiming ? 'password-rule' : undefined}
+            autoComplete={setting ? 'new-password' : 'current-password'}
+            aria-describedby={setting ? 'password-rule' : undefined}
           />
         </label>
-        {claiming && (
+        {setting && (
           <p class="quiet" id="password-rule">
             {text.atLeast}
           </p>
         )}
         <button type="submit" class="main" aria-disabled={sending}>
-          {sending ? text.sending : claiming ? text.claim : text.signIn}
+          {sending ? text.sending : sendWord}
         </button>
         <p role="status" class="failed-line">
           {failed}
         </p>
       </form>
+      {way !== 'claim' && (
+        <button
+          type="button"
+          class="plain"
+          onClick={() => {
+            setFailed('');
+            setWanted(setting ? 'sign-in' : 'join');
+          }}
+        >
+          {setting ? text.havePassword : text.haveCode}
+        </button>
+      )}
     </>
   );
 }

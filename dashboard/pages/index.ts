@@ -5,6 +5,7 @@ import { How } from './How.tsx';
 import { Place } from './Place.tsx';
 import { Places } from './Places.tsx';
 import { Probes } from './Probes.tsx';
+import { SetUp } from './SetUp.tsx';
 import { SignIn } from './SignIn.tsx';
 import { Today } from './Today.tsx';
 
@@ -12,15 +13,18 @@ export type Page = {
   readonly path: string;
   /** Its name in the menu; null keeps it out of the menu. */
   readonly menu: string | null;
+  /** On a phone the menu has room for four; the others stand behind "More". */
+  readonly level?: 'more';
   readonly Show: ComponentType<{ params: Params }>;
 };
 
-// The list that makes routes and menu.
+// The list that makes routes and menu, in the menu's order.
 export const pages: readonly Page[] = [
   { path: '/', menu: words.menu.today, Show: Today },
   { path: '/places', menu: words.menu.places, Show: Places },
   { path: '/places/:id', menu: null, Show: Place },
   { path: '/probes', menu: words.menu.probes, Show: Probes },
+  { path: '/set-up', menu: words.menu.setUp, level: 'more', Show: SetUp },
   { path: '/how/:name', menu: null, Show: How },
   { path: '/sign-in', menu: null, Show: SignIn },
 ];

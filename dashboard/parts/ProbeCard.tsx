@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import type { PlaceNow, Probe } from '../../hub/contract/index.ts';
-import { today } from '../state.ts';
+import { mayChange, today } from '../state.ts';
 import { words } from '../words.ts';
 import { PlaceForm } from './PlaceForm.tsx';
 import { ProbeFacts } from './ProbeFacts.tsx';
@@ -60,7 +60,7 @@ export function ProbeCard({
           . {probe.suggestion.words}
         </p>
       )}
-      {(unclaimed || moving) && (
+      {mayChange.value && (unclaimed || moving) && (
         <PlaceForm
           probe={probe}
           places={places}
@@ -68,7 +68,7 @@ export function ProbeCard({
           onLeave={unclaimed ? null : () => setMoving(false)}
         />
       )}
-      {!unclaimed && !moving && (
+      {mayChange.value && !unclaimed && !moving && (
         <button
           type="button"
           aria-label={`${words.probes.move}: ${probe.id}`}

@@ -5,6 +5,7 @@ import type { Page } from '../pages/index.ts';
 import { farm, who } from '../state.ts';
 import { timeOfDay } from '../times.ts';
 import { words } from '../words.ts';
+import { Menu } from './Menu.tsx';
 
 /** What stands round every page: the farm's name, the menu, and who is signed in. */
 export function Shell({
@@ -17,8 +18,6 @@ export function Shell({
   children: ComponentChildren;
 }) {
   const facts = farm.value;
-  const here = (page: Page) =>
-    page.path === '/' ? path === '/' : path === page.path || path.startsWith(`${page.path}/`);
   return (
     <>
       <a class="skip" href="#main">
@@ -35,18 +34,7 @@ export function Shell({
           </p>
         )}
       </header>
-      {pages.length > 0 && (
-        <nav class="menu" aria-label={words.menu.label}>
-          {pages.map(
-            (page) =>
-              page.menu !== null && (
-                <a key={page.path} href={page.path} aria-current={here(page) ? 'page' : undefined}>
-                  {page.menu}
-                </a>
-              ),
-          )}
-        </nav>
-      )}
+      {pages.length > 0 && <Menu pages={pages} path={path} />}
       <main id="main" tabIndex={-1}>
         {children}
       </main>

@@ -1,28 +1,17 @@
 import type { Health } from '../contract/index.ts';
 import { placeFacts } from '../snapshot/index.ts';
+import type { Counts } from './counts.ts';
+import { family, known, type Sample } from './metricFamily.ts';
 import type { ApiParts } from './parts.ts';
+import { processMetrics } from './processMetrics.ts';
 
 const DAY = 86_400_000; // ms
-
-type Sample = { readonly labels?: Readonly<Record<string, string>>; readonly value: number };
-
-const escaped = (value: string) =>
-  value.replaceAll('\\', '\\\\').replaceAll('"', '\\"').replaceAll('\n', '\\n');
-
-function family(name: string, type: 'gauge' | 'counter', help: string, samples: readonly Sample[]) {
-  if (samples.length === 0) return '';
-  const lines = samples.map(({ labels = {}, value }) => {
-    const pairs = Object.entries(labels).map(([key, text]) => `${key}="${escaped(text)}"`);
-    return `${name}${pairs.length > 0 ? `{${pairs.join(',')}}` : ''} ${value}`;
-  });
-  return `# HELP ${name} ${help}\n# TYPE ${name} ${type}\n${lines.join('\n')}\n`;
-}
 
 const seconds = (time: string | null) =>
   time === null ? [] : [{ value: Date.parse(time) / 1000 }];
 
 /** Prometheus text format, version 0.0.4. What is not known has no sample. */
-export function metricsText(parts: ApiParts, health: Health): string {
+export function metricsText(parts: ApiParts, health: Health, counts: Counts): string {
   const looked = parts.lastLook();
   const spots =
     looked?.snapshot.places.flatMap((place) =>
@@ -38,8 +27,10 @@ export function metricsText(parts: ApiParts, health: Health): string {
       const value = facts[quantity];
       return value === null ? [] : [{ labels, value }];
     });
-  const counts = new Map<string, number>();
-  for (const { kind } of looked?.open ?? []) counts.set(kind, (counts.get(kind) ?? 0) + 1);
+  const kinds = new Map<string, number>();
+  for (const { kind } of looked?.open ?? []) kinds.set(kind, (kinds.get(kind) ?? 0) + 1);
+  // Of a store that cannot be read nothing is known; the rest still is.
+  const stored = (read: () => Sample[]) => (health.store.bytes === null ? [] : read());
   return [
     family('dewpost_up', 'gauge', '1 while the hub works as it should.', [
       { value: health.status === 'failing' ? 0 : 1 },
@@ -51,10 +42,10 @@ export function metricsText(parts: ApiParts, health: Health): string {
       of('temperature'),
     ),
     family(
-      'dewpost_humidity_percent',
+      'dewpost_humidity_ratio',
       'gauge',
-      'Newest relative humidity of a spot.',
-      of('humidity'),
+      'Newest relative humidity of a spot, 0 to 1.',
+      of('humidity').map(({ labels, value }) => ({ labels, value: value / 100 })),
     ),
     family(
       'dewpost_last_reading_timestamp_seconds',
@@ -72,24 +63,52 @@ export function metricsText(parts: ApiParts, health: Health): string {
       'dewpost_open_tasks',
       'gauge',
       'Open tasks by kind.',
-      [...counts].map(([kind, value]) => ({ labels: { kind }, value })),
+      [...kinds].map(([kind, value]) => ({ labels: { kind }, value })),
     ),
-    family('dewpost_alarms_raised', 'gauge', 'Alarms that stand raised.', [
-      { value: parts.store.alarms.raised().length },
-    ]),
+    family(
+      'dewpost_alarms_raised',
+      'gauge',
+      'Alarms that stand raised.',
+      stored(() => [{ value: parts.store.alarms.raised().length }]),
+    ),
     family(
       'dewpost_refused_in_a_day',
       'gauge',
       'Messages and readings refused or doubted in the last 24 hours, by reason.',
-      refusedOfADay(parts),
+      stored(() => refusedOfADay(parts)),
     ),
-    family('dewpost_store_bytes', 'gauge', 'Size of the store.', [{ value: health.store.bytes }]),
-    family('dewpost_store_free_bytes', 'gauge', 'Room left where the store is.', [
-      { value: health.store.freeBytes },
+    family('dewpost_store_bytes', 'gauge', 'Size of the store.', known(health.store.bytes)),
+    family(
+      'dewpost_store_free_bytes',
+      'gauge',
+      'Room left where the store is.',
+      known(health.store.freeBytes),
+    ),
+    family('dewpost_broker_connected', 'gauge', '1 while the broker can be reached.', [
+      { value: parts.brokerConnected() ? 1 : 0 },
     ]),
-    family('process_resident_memory_bytes', 'gauge', 'Resident memory of the hub.', [
-      { value: process.memoryUsage.rss() },
+    family('dewpost_build_info', 'gauge', 'Which version this is; always 1.', [
+      { labels: { version: counts.version }, value: 1 },
     ]),
+    family(
+      'dewpost_http_requests_total',
+      'counter',
+      'Requests answered, by method and status.',
+      [...counts.requests].map(([key, value]) => {
+        const [method = '', code = ''] = key.split(' ');
+        return { labels: { method, code }, value };
+      }),
+    ),
+    family('dewpost_http_request_seconds_total', 'counter', 'Time spent on answering.', [
+      { value: counts.seconds() },
+    ]),
+    family('dewpost_open_pages', 'gauge', 'Pages that listen to what happens.', [
+      { value: counts.openPages() },
+    ]),
+    family('dewpost_sign_in_failures_total', 'counter', 'Tries to get in that failed.', [
+      { value: counts.failedSignIns() },
+    ]),
+    ...processMetrics(),
   ].join('');
 }
 

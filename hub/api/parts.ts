@@ -56,8 +56,14 @@ export type ApiParts = {
 /** A request that cannot be met; `message` is one sentence for the person who sent it. */
 export class Refused extends Error {
   readonly statusCode: number;
-  constructor(statusCode: number, sentence: string) {
+  readonly headers: Readonly<Record<string, string>>;
+  constructor(
+    statusCode: number,
+    sentence: string,
+    headers: Readonly<Record<string, string>> = {},
+  ) {
     super(sentence);
     this.statusCode = statusCode;
+    this.headers = headers;
   }
 }

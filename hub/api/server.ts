@@ -1,52 +1,58 @@
 import { existsSync } from 'node:fs';
 import cookie from '@fastify/cookie';
-import helmet from '@fastify/helmet';
 import rateLimit from '@fastify/rate-limit';
 import staticFiles from '@fastify/static';
 import swagger from '@fastify/swagger';
+import type { FastifyBaseLogger } from 'fastify';
 import { jsonSchemaTransform } from 'fastify-type-provider-zod';
-import { accessRoutes, guard } from './access.ts';
-import { type App, makeApp } from './app.ts';
-import type { ApiParts } from './parts.ts';
+import { wallClock } from '../clock.ts';
+import { guard } from './access.ts';
+import { type App, type AppOptions, makeApp } from './app.ts';
+import { countRequests } from './counts.ts';
+import { sendHeaders } from './headers.ts';
+import { type ApiParts, Refused } from './parts.ts';
 import { eventRoutes } from './routes/events.ts';
 import { healthRoutes } from './routes/health.ts';
 import { methodRoutes } from './routes/methods.ts';
+import { peopleRoutes } from './routes/people.ts';
 import { placeRoutes } from './routes/places.ts';
 import { probeRoutes } from './routes/probes.ts';
+import { signInRoutes } from './routes/signIn.ts';
 import { taskRoutes } from './routes/tasks.ts';
 import { todayRoutes } from './routes/today.ts';
 import { sayFault } from './sayFault.ts';
+import { makeSessions } from './sessions.ts';
+import { makeStreams } from './streams.ts';
+import { makeWayIn, sourceOf } from './wayIn.ts';
 
-export type ServerOptions = {
+export type ServerOptions = AppOptions & {
   /** Signs the session cookies. */
   readonly cookieSecret: string;
   /** The built dashboard; without it only the JSON is served. */
   readonly pages: string | null;
   readonly version: string;
-  readonly onFault: (error: unknown) => void;
+  /** Told what broke, with the id of the request that broke it. */
+  readonly onFault: (error: unknown, request?: string) => void;
+  /** Told what happened: requests at its finest level, and who came in. */
+  readonly log?: FastifyBaseLogger;
+  /** Names the hub answers to beside its addresses. */
+  readonly hosts?: readonly string[];
+  /** The time that sessions and codes run by, ms since 1970. */
+  readonly wall?: () => number;
 };
 
 /** The pages and their JSON, ready to listen or to be asked without a port. */
 export async function buildServer(parts: ApiParts, options: ServerOptions): Promise<App> {
-  const app = await makeApp();
+  const app = await makeApp(options);
+  const secure = options.certificate != null;
   await app.register(cookie, { secret: options.cookieSecret });
-  await app.register(helmet, {
-    hsts: false, // served over plain HTTP by address on the farm's own network
-    contentSecurityPolicy: {
-      useDefaults: false,
-      directives: {
-        defaultSrc: ["'self'"],
-        imgSrc: ["'self'", 'data:'],
-        styleSrc: ["'self'"],
-        styleSrcAttr: ["'unsafe-inline'"], // positions that the charts set on their own elements
-        objectSrc: ["'none'"],
-        baseUri: ["'none'"],
-        formAction: ["'self'"],
-        frameAncestors: ["'none'"],
-      },
-    },
+  await sendHeaders(app, secure);
+  await app.register(rateLimit, {
+    global: false,
+    keyGenerator: ({ ip }) => sourceOf(ip),
+    errorResponseBuilder: (_request, { max, after }) =>
+      new Refused(429, `Expected at most ${max} tries a minute, got more: try again in ${after}`),
   });
-  await app.register(rateLimit, { global: false });
   await app.register(swagger, {
     openapi: {
       openapi: '3.1.0',
@@ -61,14 +67,25 @@ export async function buildServer(parts: ApiParts, options: ServerOptions): Prom
 
   app.setErrorHandler(sayFault(options.onFault));
 
-  guard(app, parts);
-  accessRoutes(app, parts);
-  healthRoutes(app, parts);
+  const streams = makeStreams();
+  const wall = options.wall ?? wallClock.now;
+  const sessions = makeSessions(parts.store, secure, wall, ({ key, name }) =>
+    streams.endIf((one) => one.key === key || one.name === name),
+  );
+  const log = options.log ?? app.log; // without one, a log that writes nothing
+  const signIn = { sessions, wayIn: makeWayIn(), wall, log };
+  const { version } = options;
+  const counts = countRequests(app, { streams, wayIn: signIn.wayIn, version, log });
+
+  guard(app, parts, { sessions, hosts: options.hosts ?? [] });
+  signInRoutes(app, parts, signIn);
+  peopleRoutes(app, parts, signIn);
+  healthRoutes(app, parts, counts);
   todayRoutes(app, parts);
   taskRoutes(app, parts);
   placeRoutes(app, parts);
   probeRoutes(app, parts);
-  eventRoutes(app, parts);
+  eventRoutes(app, parts, { streams, sessions });
   methodRoutes(app);
   app.get('/api/openapi.json', { schema: { hide: true } }, () => app.swagger());
 
@@ -96,5 +113,9 @@ function setHeaders(reply: { setHeader(name: string, value: string): unknown }, 
   reply.setHeader('cache-control', named ? 'public, max-age=31536000, immutable' : 'no-cache');
 }
 
+/** Characters of an address that is shown back. */
+const LONGEST = 100;
 const notFound = (url: string, reply: { code(status: number): { send(body: unknown): unknown } }) =>
-  reply.code(404).send({ error: `Expected an address of the hub, got ${url.split('?')[0]}` });
+  reply
+    .code(404)
+    .send({ error: `Expected an address of the hub, got ${url.split('?')[0]?.slice(0, LONGEST)}` });

@@ -158,14 +158,15 @@ export const placeProbe = z.strictObject({
 });
 
 export const health = z.object({
-  status: z.enum(['ok', 'no-readings', 'late', 'failing']),
+  /** degraded: it works, and somebody should see to it; failing: it does not work. */
+  status: z.enum(['ok', 'no-readings', 'late', 'degraded', 'failing']),
   lastReadingAt: time.nullable(),
   evaluatedAt: time.nullable(),
   /** `jumped`: put forward or back; nothing is decided until it stands. */
   clock: z.enum(['ok', 'unset', 'jumped']),
   /** Messages that wait for a time because the clock was not to be believed when they came. */
   held: z.number().int(),
-  store: z.object({ bytes: z.number(), freeBytes: z.number() }),
+  store: z.object({ bytes: z.number().nullable(), freeBytes: z.number().nullable() }),
 });
 
 export const alarm = z.object({

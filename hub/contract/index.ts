@@ -3,5 +3,6 @@ export * from './facts.ts';
 export * from './farm.ts';
 export * from './methods.ts';
 export * from './pages.ts';
+export * from './people.ts';
 export * from './task.ts';
 export * from './terms.ts';

@@ -63,23 +63,6 @@ export const strips = z.object({
   strips: z.array(strip),
 });
 
-export const who = z.object({
-  /** False until the hub was claimed with its one-time code. */
-  claimed: z.boolean(),
-  /** True when nobody needs to sign in (a hub that listens on this machine only). */
-  open: z.boolean(),
-  name: z.string().nullable(),
-});
-export const claim = z.strictObject({
-  code: z.string().min(1).max(40),
-  name: z.string().min(1).max(60),
-  password: z.string().min(10).max(200),
-});
-export const signIn = z.strictObject({
-  name: z.string().min(1).max(60),
-  password: z.string().min(1).max(200),
-});
-
 /** Every refusal: which field, what it held, what was expected, in one sentence. */
 export const refusal = z.object({ error: z.string() });
 
@@ -87,4 +70,3 @@ export type FarmFacts = z.infer<typeof farmFacts>;
 export type Today = z.infer<typeof today>;
 export type Strip = z.infer<typeof strip>;
 export type Strips = z.infer<typeof strips>;
-export type Who = z.infer<typeof who>;

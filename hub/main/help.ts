@@ -1,6 +1,6 @@
 const texts: Readonly<Record<string, string>> = {
   start: `dewpost start [--data DIR] [--http HOST:PORT] [--mqtt HOST:PORT] [--broker URL] [--farm FILE] [--open]
-              [--mqtts HOST:PORT --cert FILE --key FILE] [--ca FILE] [--share GROUP]
+              [--cert FILE --key FILE] [--host NAME] [--mqtts HOST:PORT] [--ca FILE] [--share GROUP]
   Runs the hub.
   --data DIR        where everything is kept (./dewpost-data)
   --http HOST:PORT  where the pages are (127.0.0.1:8470; 0.0.0.0:8470 for the farm's network)
@@ -9,9 +9,10 @@ const texts: Readonly<Record<string, string>> = {
   --ca FILE         the certificate authority (PEM) of a broker at mqtts://…
   --share GROUP     several hubs at one broker: each message goes to one hub of the group
   --mqtts HOST:PORT where probes speak to the broker inside with TLS, beside --mqtt
-  --cert FILE, --key FILE  certificate and key (PEM) for TLS
   --farm FILE       the farm file, taken in when the store has no farm yet
   --open            nobody signs in, probes need no password; only on this machine's own addresses
+  --cert FILE --key FILE  certificate and private key in PEM: the pages come over TLS, and --mqtts too
+  --host NAME       a further name the pages are asked for by; may be given several times
   --clock START/REAL/SPEED  for demonstrations: START (ISO 8601) when the wall clock said REAL (ms)`,
   replay: `dewpost replay --farm FILE --readings FILE [--from T] [--to T] [--limits FILE] [--json]
   Feeds readings (one JSON object a line: probe, quantity, t, value) through the real intake, store
@@ -28,6 +29,8 @@ const texts: Readonly<Record<string, string>> = {
   probe: `dewpost probe add NAME [--listen] [--data DIR]
   Makes an MQTT password for a probe, and prints it once. --listen: for a lamp, a siren or a second
   screen, which hears alarms, tasks and the heartbeat and may send nothing.`,
+  person: `dewpost person code NAME [--data DIR]
+  Makes a one-time code with which NAME sets a new password, for a last grower who forgot it.`,
 };
 
 /** What `--help` prints, for one verb or all. */

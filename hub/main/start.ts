@@ -1,9 +1,7 @@
-import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import cron from 'node-cron';
-import { pino } from 'pino';
 import { type Publish, sendAlarm } from '../alarms/index.ts';
-import { buildServer, CLAIM_CODE, openTasks } from '../api/index.ts';
+import { CLAIM_CODE, openTasks } from '../api/index.ts';
 import type { Broker } from '../broker/index.ts';
 import type { Clock } from '../clock.ts';
 import { hashPassword, newSecret } from '../passwords.ts';
@@ -14,11 +12,14 @@ import { bootOf, clockFrom } from './clockFrom.ts';
 import { joinCore } from './core.ts';
 import { everySoOften } from './everySoOften.ts';
 import { importFarm } from './farmKept.ts';
+import { inTime } from './inTime.ts';
 import { keptSecret } from './keptSecret.ts';
+import { makeLog } from './log.ts';
 import { openBroker, sayProbeSettings } from './openBroker.ts';
-import { pagesFolder, version } from './package.ts';
 import { readText } from './readText.ts';
 import { rescheduled } from './rescheduled.ts';
+import { servePages } from './servePages.ts';
+import { watchBroker } from './watchBroker.ts';
 
 const MINUTE = 60_000;
 /** Readings that cross limits one after another lead to one look. Ours. */
@@ -44,13 +45,13 @@ export async function startHub(
   settings: Settings<'start'>,
   given: { readonly clock?: Clock; readonly boot?: string } = {},
 ): Promise<Hub> {
-  const log = pino({ level: process.env.DEWPOST_LOG ?? 'info' }, pino.destination(2));
+  const log = makeLog();
   const clock = given.clock ?? clockFrom(settings.clock);
   const store = openStore(join(settings.data, 'dewpost.db'));
   /** What has been begun, to be ended in the opposite order, also when the start fails half-way. */
   const endings: (() => unknown)[] = [() => store.close()];
   const close = async () => {
-    for (const end of endings.splice(0).reverse()) await end();
+    for (const end of endings.splice(0).reverse()) await inTime(end, log);
   };
   try {
     return await run();
@@ -117,15 +118,12 @@ export async function startHub(
     core.feed.on('task', say.tasks);
     say.everything();
     sayProbeSettings(core, publish);
+    endings.push(watchBroker(parts.brokerConnected, log));
 
-    const app = await buildServer(parts, {
-      cookieSecret: keptSecret(store, 'cookie', () => newSecret(10)),
-      pages: existsSync(pagesFolder) ? pagesFolder : null,
-      version,
-      onFault: (error) => log.error(error, 'a request failed'),
-    });
-    endings.push(() => app.close());
-    const http = await app.listen(settings.http);
+    const secret = keptSecret(store, 'cookie', () => newSecret(10));
+    const pages = await servePages(parts, settings, secret, log);
+    const http = pages.address;
+    endings.push(() => pages.close());
     const timers = rescheduled(() => [
       cron.schedule(everySoOften(5 * MINUTE, clock.speed), () => {
         core.look();

@@ -12,6 +12,7 @@ import { Faults, importFarm } from './farmKept.ts';
 import { help } from './help.ts';
 import { importReadings } from './importReadings.ts';
 import { version } from './package.ts';
+import { codeForPerson } from './personVerb.ts';
 import { readText } from './readText.ts';
 import { replay } from './replay.ts';
 import { startHub } from './start.ts';
@@ -38,6 +39,8 @@ const start: Verb = async (args) => {
     for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => resolve());
   });
   await hub.close();
+  // Something that still holds on does not keep the hub from having stopped.
+  setTimeout(() => process.exit(), 200).unref();
 };
 
 const replaying: Verb = async (args) => {
@@ -117,6 +120,15 @@ const probe: Verb = async (args) => {
   say('It is shown this once. Running this again makes a new one.');
 };
 
+const person: Verb = async (args) => {
+  const { settings, rest } = readSettings('person', args);
+  const [action, ...names] = rest;
+  if (action !== 'code') throw new WrongUse(`Expected code, got ${action ?? 'nothing'}`);
+  const { code } = codeForPerson(settings.data, file(names, "person's name"));
+  say(`Code for a new password, once, within the hour: ${code}`);
+  say('Type it in the browser: "I have a code" on the page to sign in.');
+};
+
 const backup: Verb = async (args) => {
   const { settings, rest } = readSettings('backup', args);
   const to = file(rest, 'file to write');
@@ -137,6 +149,7 @@ const verbs: Readonly<Record<string, Verb>> = {
   import: importing,
   farm,
   probe,
+  person,
   backup,
   restore,
 };

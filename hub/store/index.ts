@@ -14,6 +14,7 @@ import { rollupsIn } from './rollups.ts';
 export { backUpStore, restoreStore } from './copy.ts';
 export type { HeldMessage, HeldRow } from './held.ts';
 export type { Entry } from './journal.ts';
+export type { JoinCode, PersonRow } from './people.ts';
 export type { Placement, ProbeRow } from './probes.ts';
 export type { Amendment, Point, RawPoint, StoredReading } from './readings.ts';
 export type { AlarmRow, TaskRow } from './records.ts';

@@ -647,6 +647,57 @@ const signInScreens = {
   sending: 'Sending…',
   failed: (sentence: string) => `Not accepted: ${sentence}`,
   noNeed: 'You are signed in.',
+  haveCode: 'I have a code',
+  havePassword: 'I have a password',
+  joinTitle: 'Join with a code',
+  joinWhy:
+    'A grower has made a code for you. With it you set your name and your password. If it is for a new password, give your name as it stands.',
+  join: 'Join',
+};
+
+// The page Set-up: who may sign in, and one’s own sign-in.
+
+const setUpScreens = {
+  title: 'Set-up',
+  open: 'Nobody needs to sign in to this hub: it listens on its own machine only. People and passwords begin when it is started without --open.',
+  helper: 'Farm, places, probes and people are changed by a grower.',
+  people: 'People',
+  roles: { grower: 'grower', helper: 'helper' },
+  rolesWhy:
+    'A grower may change everything. A helper reads the pages, answers tasks and enters what was done.',
+  you: '(you)',
+  seen: (ms: number) => `last seen ${age(ms)}`,
+  neverSeen: 'not seen yet',
+  add: 'Add somebody',
+  role: 'Role',
+  makeCode: 'Make a code',
+  newPasswordFor: 'Code for a new password',
+  remove: 'Remove',
+  removeWhy: (name: string) => `${name} is signed out at once and cannot sign in any more.`,
+  removeSure: (name: string) => `Remove ${name}`,
+  keep: 'Keep',
+  forName: (what: string, name: string) => `${what}: ${name}`,
+  removed: (name: string) => `The hub has removed ${name}.`,
+  codeFor: (role: string, name: string | null) =>
+    name === null ? `Code for a new ${role}` : `Code for ${name}, for a new password`,
+  codeWhy: (until: string) =>
+    `It counts once, until ${until}, and is shown only now. It is typed in the browser, on the page to sign in, under “I have a code”.`,
+  codeSeen: 'I have passed it on',
+  waiting: 'Codes not used yet',
+  waitingLine: (role: string, name: string | null, until: string) =>
+    `${name === null ? `a new ${role}` : `${name}, new password`}, until ${until}`,
+  takeBack: 'Take back',
+  takenBack: 'The hub has taken the code back.',
+  yours: 'Your sign-in',
+  signedIn: (name: string, role: string) => `You are signed in as ${name}, ${role}.`,
+  change: 'Change your password',
+  passwordNow: 'Your password now',
+  newPassword: 'A new password',
+  changed: 'The hub has changed your password. Your other browsers are signed out.',
+  everywhere: 'Sign out everywhere',
+  everywhereWhy: 'Signs you out in every browser, here too.',
+  failed: (sentence: string) => `Not done: ${sentence}`,
+  sending: 'Sending…',
 };
 
 // Every fixed word of the screens, in English. Sentences that depend on what was measured come from
@@ -902,7 +953,15 @@ export const screens = {
   reading,
   evidence: evidenceLabel,
   tonightLow,
-  menu: { label: 'Pages', today: 'Today', places: 'Places', probes: 'Probes' },
+  menu: {
+    label: 'Pages',
+    today: 'Today',
+    places: 'Places',
+    probes: 'Probes',
+    setUp: 'Set-up',
+    more: 'More',
+    hereToo: '(this page is among them)',
+  },
   frame: {
     skip: 'Skip to the page',
     invented: 'Demonstration farm. Everything here is invented.',
@@ -1005,4 +1064,5 @@ export const screens = {
   places: placeScreens,
   probes: probeScreens,
   signIn: signInScreens,
+  setUp: setUpScreens,
 };

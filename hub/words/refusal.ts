@@ -36,16 +36,20 @@ const dotted = (path: readonly PropertyKey[]) =>
     .replace(/^\./, '');
 
 /** Never shown back, not even to who sent it: an answer may end up in a log. */
-const SECRET = new Set<PropertyKey>(['password', 'code']);
-const got = (root: unknown, path: readonly PropertyKey[]) =>
-  path.some((key) => SECRET.has(key)) ? 'another one' : shown(at(root, path));
+const SECRET = new Set<PropertyKey>(['password', 'newPassword', 'code']);
+const got = (root: unknown, path: readonly PropertyKey[], secret: boolean) =>
+  secret || path.some((key) => SECRET.has(key)) ? 'another one' : shown(at(root, path));
 
-/** "Expected number in places[0].limit, got "cold"": field, value and what was expected. */
-export function refusal(complaint: Complaint, root: unknown, where = ''): string {
+/**
+ * "Expected number in places[0].limit, got "cold"": field, value and what was expected.
+ *
+ * @param secret no value is shown, because any of them may be a password in the wrong field.
+ */
+export function refusal(complaint: Complaint, root: unknown, where = '', secret = false): string {
   const { path, code, keys } = complaint;
   if (code === 'unrecognized_keys' && keys?.length) {
     const field = dotted([...path, keys[0] ?? '']);
-    return `Expected no field ${field}${where}, got ${shown(at(root, [...path, keys[0] ?? '']))}`;
+    return `Expected no field ${field}${where}, got ${got(root, [...path, keys[0] ?? ''], secret)}`;
   }
   // Schemas say "Invalid input: expected X, received Y" or "Too small: expected X"; ours say "expected X".
   const wanted = complaint.message
@@ -54,5 +58,5 @@ export function refusal(complaint: Complaint, root: unknown, where = ''): string
     .replace(/^expected /i, '')
     .replace(/^Invalid (.*)$/, 'a valid $1');
   const field = path.length === 0 ? '' : ` in ${dotted(path)}`;
-  return `Expected ${wanted}${field}${where}, got ${got(root, path)}`;
+  return `Expected ${wanted}${field}${where}, got ${got(root, path, secret)}`;
 }

@@ -83,7 +83,10 @@ export function smallHub({
 }
 
 /** The same with its HTTP server, to be asked without a port. */
-export async function servedHub(options: Parameters<typeof smallHub>[0] = {}) {
+export async function servedHub(
+  options: Parameters<typeof smallHub>[0] = {},
+  served: Partial<Parameters<typeof buildServer>[1]> = {},
+) {
   const hub = smallHub(options);
   const faults: unknown[] = [];
   const app = await buildServer(hub.parts, {
@@ -91,6 +94,7 @@ export async function servedHub(options: Parameters<typeof smallHub>[0] = {}) {
     pages: null,
     version: '0.0.0',
     onFault: (error) => faults.push(error),
+    ...served,
   });
   onTestFinished(() => app.close());
   return { ...hub, app, faults };

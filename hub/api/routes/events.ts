@@ -4,39 +4,38 @@ import { type EventData, type EventName, quantity, spot } from '../../contract/i
 import type { App } from '../app.ts';
 import type { ApiParts } from '../parts.ts';
 import { iso, nameOf, shownTask } from '../present.ts';
+import type { Sessions } from '../sessions.ts';
+import type { Streams } from '../streams.ts';
 
 /** A page that hears nothing for two and a half of these knows that the link is lost. */
 const PULSE = 10_000; // ms of a wall clock
-/** A page that does not read is let go before it fills the memory. Ours. */
-const MOST_UNREAD = 1024 * 1024; // bytes
 
 /** Server-sent events (HTML standard, section 9.2): one stream per page. */
-export function eventRoutes(app: App, parts: ApiParts) {
-  const pages = new Set<ServerResponse>();
-
+export function eventRoutes(
+  app: App,
+  parts: ApiParts,
+  { streams, sessions }: { readonly streams: Streams; readonly sessions: Sessions },
+) {
   const send = <Name extends EventName>(
     name: Name,
     data: EventData[Name],
     only?: ServerResponse,
   ) => {
-    if (pages.size === 0) return;
-    const text = `event: ${name}\ndata: ${JSON.stringify(data)}\n\n`;
-    for (const page of only ? [only] : pages) {
-      if (page.writableLength > MOST_UNREAD) {
-        page.destroy();
-        continue;
-      }
-      page.write(text);
-    }
+    if (streams.count() === 0) return;
+    streams.send(`event: ${name}\ndata: ${JSON.stringify(data)}\n\n`, only);
   };
   const pulse = (only?: ServerResponse) =>
     send('pulse', { now: iso(parts.clock.now()), speed: parts.clock.speed }, only);
-  const timer = setInterval(() => pulse(), PULSE);
+  const timer = setInterval(() => {
+    // A sign-in that has run out, or was ended by another program, ends its open pages too.
+    streams.endIf(({ key }) => sessions.get(key) === null);
+    pulse();
+  }, PULSE);
   timer.unref();
 
   const off = [
     parts.feed.on('readings', (readings) => {
-      if (pages.size === 0) return;
+      if (streams.count() === 0) return;
       for (const reading of readings) {
         const known = quantity.safeParse(reading.quantity);
         const here = parts.snapshots.spots.currentOf(reading.probe);
@@ -58,19 +57,20 @@ export function eventRoutes(app: App, parts: ApiParts) {
   app.addHook('preClose', async () => {
     clearInterval(timer);
     for (const stop of off) stop();
-    for (const page of pages) page.end();
+    streams.endAll();
   });
 
   app.get('/api/events', (request, reply) => {
+    streams.mayOpen();
     reply.hijack();
     const page = reply.raw;
     page.writeHead(200, {
+      ...(reply.getHeaders() as Record<string, string>),
       'content-type': 'text/event-stream; charset=utf-8',
       'cache-control': 'no-store',
       'x-accel-buffering': 'no',
     });
-    pages.add(page);
-    request.raw.on('close', () => pages.delete(page));
+    streams.open(page, request.session);
     page.write('retry: 2000\n\n');
     pulse(page);
   });

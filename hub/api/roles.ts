@@ -1,0 +1,53 @@
+import type { Role } from '../contract/index.ts';
+
+/** Least right that a route asks for: none, a helper's, a grower's. */
+export type Needed = 'nobody' | Role;
+
+/**
+ * Who may use each route, in one place. A route that is missing here is for growers only, and a test
+ * fails until it is named.
+ */
+export const needed: Readonly<Record<string, Needed>> = {
+  // Whether the hub lives, and the way in.
+  'GET /api/health': 'nobody',
+  'GET /metrics': 'nobody',
+  'GET /api/openapi.json': 'nobody',
+  'GET /api/who': 'nobody',
+  'POST /api/claim': 'nobody',
+  'POST /api/sign-in': 'nobody',
+  'POST /api/join': 'nobody',
+
+  // What the pages show.
+  'GET /api/today': 'helper',
+  'GET /api/strips': 'helper',
+  'GET /api/tasks': 'helper',
+  'GET /api/places': 'helper',
+  'GET /api/places/:id': 'helper',
+  'GET /api/places/:id/days': 'helper',
+  'GET /api/series': 'helper',
+  'GET /api/frost/tonight': 'helper',
+  'GET /api/cool-rooms/:id': 'helper',
+  'GET /api/probes': 'helper',
+  'GET /api/refused': 'helper',
+  'GET /api/farm': 'helper',
+  'GET /api/methods/:name': 'helper',
+  'GET /api/events': 'helper',
+
+  // What was done, and one's own sign-in.
+  'POST /api/tasks/:id/answer': 'helper',
+  'POST /api/sign-out': 'helper',
+  'POST /api/sign-out-everywhere': 'helper',
+  'POST /api/password': 'helper',
+
+  // Farm, places, probes, people, limits, alarms.
+  'POST /api/probes/:id/place': 'grower',
+  'GET /api/people': 'grower',
+  'POST /api/people/codes': 'grower',
+  'POST /api/people/codes/:id/drop': 'grower',
+  'POST /api/people/:name/code': 'grower',
+  'POST /api/people/:name/remove': 'grower',
+};
+
+/** What a request needs, by its method and the route that was found for it. */
+export const neededFor = (method: string, route: string): Needed =>
+  needed[`${method === 'HEAD' ? 'GET' : method} ${route}`] ?? 'grower';
