@@ -8,6 +8,8 @@ import { jsonSchemaTransform } from 'fastify-type-provider-zod';
 import { accessRoutes, guard } from './access.ts';
 import { type App, makeApp } from './app.ts';
 import type { ApiParts } from './parts.ts';
+import { alarmSettingsRoutes } from './routes/alarmSettings.ts';
+import { alarmRoutes } from './routes/alarms.ts';
 import { eventRoutes } from './routes/events.ts';
 import { healthRoutes } from './routes/health.ts';
 import { methodRoutes } from './routes/methods.ts';
@@ -68,6 +70,8 @@ export async function buildServer(parts: ApiParts, options: ServerOptions): Prom
   taskRoutes(app, parts);
   placeRoutes(app, parts);
   probeRoutes(app, parts);
+  alarmRoutes(app, parts);
+  alarmSettingsRoutes(app, parts);
   eventRoutes(app, parts);
   methodRoutes(app);
   app.get('/api/openapi.json', { schema: { hide: true } }, () => app.swagger());

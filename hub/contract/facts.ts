@@ -163,6 +163,8 @@ export const health = z.object({
   evaluatedAt: time.nullable(),
   clock: z.enum(['ok', 'unset']),
   store: z.object({ bytes: z.number(), freeBytes: z.number() }),
+  /** Whether messages about alarms reach people; `off` while nobody is to be told. */
+  alarmsOut: z.enum(['ok', 'failing', 'off']),
 });
 
 export const alarm = z.object({

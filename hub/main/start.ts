@@ -2,7 +2,7 @@ import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import cron from 'node-cron';
 import { pino } from 'pino';
-import { type Publish, sendAlarm } from '../alarms/index.ts';
+import { type Publish, SIREN, sendAlarm } from '../alarms/index.ts';
 import { buildServer, CLAIM_CODE, openTasks } from '../api/index.ts';
 import { type Broker, connectExisting, type Receive, startEmbedded } from '../broker/index.ts';
 import { filterOf } from '../intake/index.ts';
@@ -20,6 +20,8 @@ import { readText } from './readText.ts';
 const MINUTE = 60_000;
 /** Readings that cross limits one after another lead to one look. Ours. */
 const SETTLE = 1000; // ms
+/** How often messages about alarms are planned and tried again, ms of the hub's clock. Ours. */
+const TELL_EVERY = 5000;
 
 export type Hub = {
   readonly http: string;
@@ -88,6 +90,22 @@ export async function startHub(settings: Settings<'start'>): Promise<Hub> {
       tasks: () => openTasks(parts),
     });
 
+    let siren: boolean | null = null;
+    const saySiren = () => {
+      const on = core.alarms.sounds();
+      if (on !== siren) void publish(SIREN, on ? 'on' : 'off', { retain: true });
+      siren = on;
+    };
+    const sayEverything = () => {
+      siren = null;
+      say.everything();
+      saySiren();
+    };
+    const tellAlarms = () => {
+      core.alarms.work();
+      saySiren();
+    };
+
     core.look();
     const filters = () => ['garden/#', ...core.farm().mappings.map(filterOf)];
     const receive: Receive = (message, acknowledge) =>
@@ -98,14 +116,18 @@ export async function startHub(settings: Settings<'start'>): Promise<Hub> {
           filters: filters(),
           clientId: keptSecret(store, 'hub-id', () => `dewpost-${newSecret(2)}`),
           receive,
-          onConnect: () => setImmediate(say.everything),
+          onConnect: () => setImmediate(sayEverything),
         })
       : await startEmbedded({ ...settings.mqtt, receive, ...admission(store, settings.open) });
     endings.push(() => broker?.close(), say.gone);
     core.feed.on('farm', () => broker?.listen(filters()));
     core.feed.on('alarm', (alarm) => void sendAlarm(publish, alarm));
     core.feed.on('task', say.tasks);
-    say.everything();
+    core.feed.on('alarm', () => setImmediate(tellAlarms));
+    core.feed.on('alarms', () => setImmediate(saySiren));
+    sayEverything();
+    core.alarms.begin();
+    endings.push(() => core.alarms.end());
 
     const app = await buildServer(parts, {
       cookieSecret: keptSecret(store, 'cookie', () => newSecret(10)),
@@ -122,6 +144,8 @@ export async function startHub(settings: Settings<'start'>): Promise<Hub> {
       }),
       cron.schedule(everySoOften(MINUTE, clock.speed), say.heartbeat),
     ];
+    const telling = setInterval(tellAlarms, Math.max(250, TELL_EVERY / clock.speed));
+    endings.push(() => clearInterval(telling));
     endings.push(() => Promise.all(timers.map((timer) => timer.destroy())));
     log.info({ http, mqtt: broker.address, farm: core.farm().file.farm.name }, 'the hub runs');
     return { http, mqtt: broker.address, claimCode, close };

@@ -1,5 +1,6 @@
 import { statfsSync, statSync } from 'node:fs';
 import { dirname } from 'node:path';
+import { alarmsOutIn } from './alarmsOut.ts';
 import { journalIn } from './journal.ts';
 import { openDb } from './open.ts';
 import { peopleIn } from './people.ts';
@@ -10,6 +11,7 @@ import { alarmsIn, forecastsIn, tasksIn } from './records.ts';
 import { refusalsIn } from './refusals.ts';
 import { rollupsIn } from './rollups.ts';
 
+export type { AlarmTestRow, MessageRow, SeenAlarmRow } from './alarmsOut.ts';
 export { backUpStore, restoreStore } from './copy.ts';
 export type { Entry } from './journal.ts';
 export type { Placement, ProbeRow } from './probes.ts';
@@ -44,6 +46,7 @@ export function openStore(path: string) {
     journal: journalIn(db),
     tasks: tasksIn(db),
     alarms: alarmsIn(db),
+    alarmsOut: alarmsOutIn(db),
     forecasts: forecastsIn(db),
     placeFacts: placeFactsIn(db),
     refusals: refusalsIn(db),

@@ -36,7 +36,7 @@ const dotted = (path: readonly PropertyKey[]) =>
     .replace(/^\./, '');
 
 /** Never shown back, not even to who sent it: an answer may end up in a log. */
-const SECRET = new Set<PropertyKey>(['password', 'code']);
+const SECRET = new Set<PropertyKey>(['password', 'code', 'webhookSecret', 'webhook', 'url']);
 const got = (root: unknown, path: readonly PropertyKey[]) =>
   path.some((key) => SECRET.has(key)) ? 'another one' : shown(at(root, path));
 

@@ -1,3 +1,4 @@
+import { channelsOf } from '../../alarms/index.ts';
 import * as contract from '../../contract/index.ts';
 import type { App } from '../app.ts';
 import { metricsText } from '../metrics.ts';
@@ -30,7 +31,13 @@ export function healthOf(parts: ApiParts): contract.Health {
     evaluatedAt: isoOrNull(looked?.at ?? null),
     clock: parts.clock.isSet() ? 'ok' : 'unset',
     store: parts.store.size(),
+    alarmsOut: alarmsOutOf(parts),
   };
+}
+
+function alarmsOutOf({ alarms }: ApiParts): contract.Health['alarmsOut'] {
+  if (alarms.troubles().length > 0) return 'failing';
+  return alarms.settings().people.some((person) => channelsOf(person).length > 0) ? 'ok' : 'off';
 }
 
 export function healthRoutes(app: App, parts: ApiParts) {
