@@ -1,5 +1,12 @@
 import type { Logger } from 'pino';
-import { type Delivery, planDeliveries, sounds, testIsDue, type Weekday } from '../alarms/index.ts';
+import {
+  type Delivery,
+  eventSounds,
+  planDeliveries,
+  sounds,
+  testIsDue,
+  type Weekday,
+} from '../alarms/index.ts';
 import type { AlarmDesk } from '../api/index.ts';
 import type { Calendar, Clock } from '../clock.ts';
 import type { Farm } from '../farm/index.ts';
@@ -12,6 +19,7 @@ import { makeDeliver } from './deliver.ts';
 import type { Feed } from './feed.ts';
 
 const MINUTE = 60_000; // ms
+const HOUR = 60 * MINUTE;
 /** How long a hub that is told to stop waits for a mail server. Ours. */
 const LEAVE_WITHIN = 5000; // ms
 
@@ -63,11 +71,24 @@ export function makeAlarmsOut(parts: AlarmsOutParts) {
     return true;
   };
 
+  let heard = '';
+  /** A silence that ends, or a test nobody answered, changes what pages show without anybody's tap. */
+  const tellPages = (now: number) => {
+    const { events, settings, silences, tests } = kept.state(now);
+    const loud = events.filter((event) => eventSounds(event, settings, silences, now));
+    const next = [...loud.map(({ head }) => head.id), '|', ...silences.map(({ id }) => id)]
+      .concat(tests.filter(({ at }) => now - at < HOUR).map(({ id }) => id))
+      .join(' ');
+    if (next !== heard) changed();
+    heard = next;
+  };
+
   const work = () => {
     if (!clock.isSet()) return;
     try {
       const now = clock.now();
       settle(now);
+      tellPages(now);
       deliver.due(now);
       alive.due(now);
     } catch (error) {

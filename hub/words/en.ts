@@ -985,6 +985,12 @@ const messageStates: Readonly<Record<string, string>> = {
   summarised: 'told in a summary',
 };
 
+/** `2026-04-23` as `23 Apr`. */
+const shortDay = (day: string) =>
+  new Intl.DateTimeFormat('en-GB', { timeZone: 'UTC', day: 'numeric', month: 'short' }).format(
+    Date.parse(`${day}T00:00:00Z`),
+  );
+
 const alarmScreens = {
   title: 'Alarms',
   none: 'No alarm stands, and none waits to be seen.',
@@ -1090,6 +1096,8 @@ const alarmScreens = {
   },
   sending: {
     title: 'How it is sent',
+    rules: 'Waits, ranks, quiet hours and the weekly test',
+    ways: 'Mail server, webhooks, links and the “I am alive” message',
     waits: 'Without an answer',
     second: 'the second person is told after, min',
     third: 'the third after, min',
@@ -1150,17 +1158,15 @@ const alarmScreens = {
     csv: 'As a table for a spreadsheet (CSV)',
     counts: 'Counts by month and kind',
     noCounts: 'Nothing to count yet.',
-    columns: {
-      month: 'Month',
-      kind: 'Kind',
-      raised: 'Raised',
-      seen: 'Seen',
-      toSeen: 'Median min to seen',
-      share: 'False, with 95 % interval',
-    },
+    entry: (day: string, said: string, state: string) =>
+      `${shortDay(day)}: ${firstSentence(said)}. ${state}.`,
+    line: (raised: number, seen: number, minutes: number | null) =>
+      `${counted(raised, 'alarm')}, ${number(seen, 0)} seen${
+        minutes === null ? '' : `, half of them within ${span(minutes * MINUTE)}`
+      }.`,
     share: (falseOnes: number, answered: number, low: number, high: number) =>
-      `${falseOnes} of ${answered} (${number(low * 100, 0)} to ${number(high * 100, 0)}${HARD}%)`,
-    noShare: 'nobody said',
+      `False: ${falseOnes} of ${answered} of which somebody said so; the true share lies between ${number(low * 100, 0)} and ${number(high * 100, 0)}${HARD}% (Wilson, 95${HARD}%).`,
+    noShare: 'Nobody said whether they were false.',
     targets: 'Meant: at most one false urgent alarm in 30 days, at most three notices a day.',
   },
   testTitle: 'Test alarm',
