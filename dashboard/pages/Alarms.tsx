@@ -62,10 +62,10 @@ export function Alarms() {
         <AlarmCard key={`${alarm.id} ${alarm.since}`} alarm={alarm} zone={zone} now={now} />
       ))}
       {!facts.anybody && <p>{text.nobody}</p>}
-      {facts.troubles.map(({ person, channel, words: said }) => (
-        <p key={`${person} ${channel}`} class="banner">
+      {facts.troubles.map((trouble) => (
+        <p key={`${trouble.person} ${trouble.channel}`} class="banner">
           <Mark shape="care" />
-          <span>{text.trouble(person, channel, said)}</span>
+          <span>{text.troubles(trouble, 0)}</span>
         </p>
       ))}
       <Silences silences={facts.silences} zone={zone} now={now} />

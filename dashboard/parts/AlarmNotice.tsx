@@ -86,16 +86,15 @@ export function AlarmNotice({ path }: { path: string }) {
               </p>
             );
           })}
-        {!inList &&
-          facts?.troubles.map(({ person, channel, words: said }) => (
-            <p key={`${person} ${channel}`} class="banner">
-              <Mark shape="care" />
-              <span>
-                {words.alarms.trouble(person, channel, said)}{' '}
-                <a href="/alarms">{words.alarms.toPage}</a>
-              </span>
-            </p>
-          ))}
+        {!inList && facts?.troubles[0] && (
+          <p class="banner">
+            <Mark shape="care" />
+            <span>
+              {words.alarms.troubles(facts.troubles[0], facts.troubles.length - 1)}{' '}
+              <a href="/alarms">{words.alarms.toPage}</a>
+            </span>
+          </p>
+        )}
       </div>
     </>
   );

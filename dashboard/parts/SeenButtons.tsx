@@ -21,6 +21,9 @@ export function SeenButtons({
     try {
       await seeAlarm(alarm.id, was);
       again();
+      // The button may have gone with its alarm; a keyboard goes on from the page.
+      if (document.activeElement === document.body)
+        document.getElementById('main')?.focus({ preventScroll: true });
     } catch (error) {
       setFailed(text.notDone(error instanceof Error ? error.message : String(error)));
     } finally {

@@ -6,10 +6,21 @@ const MINUTE = 60_000; // ms
 // Ours, from no source. What came with a power loss and stays this long after it, or a door that
 // stood open this long after it came and went, is a trouble of its own.
 const OWN_AFTER = 30 * MINUTE;
-/** Produce that gets warm this long after somebody saw that the power is gone is news. Ours. */
+/** Produce that gets warm this long after somebody saw the cause is news. Ours. */
 const NEWS_AFTER = 60 * MINUTE;
-/** What follows from a power loss at a place. Common practice, no source. */
-const FOLLOWS: ReadonlySet<string> = new Set(['warm', 'probe', 'unit']);
+/**
+ * What follows from what at one place, the first cause first. That a power loss holds the probe and
+ * temperature alarms after it is common practice, no source; the other two are ours.
+ */
+const FOLLOWS: ReadonlyMap<string, readonly string[]> = new Map([
+  ['power', ['warm', 'probe', 'unit']],
+  ['unit', ['warm']],
+  ['door', ['warm']],
+]);
+const CAUSES = [...FOLLOWS.keys()];
+/** What comes in one look is put in order of cause. */
+const causeRank = ({ kind }: SeenAlarm) =>
+  FOLLOWS.has(kind) ? CAUSES.indexOf(kind) : CAUSES.length;
 
 /** One thing that happened, told once: an alarm, with those that came and went or followed from it. */
 export type AlarmEvent = {
@@ -30,15 +41,13 @@ const stemOf = ({ id }: SeenAlarm) => {
 
 /**
  * Alarms folded into events, oldest first. An alarm that changes three times in 30 minutes is one
- * with a count; a power loss holds the probe and temperature alarms that follow at its place. What
- * was once an event of its own stays one, so that nothing told is ever taken back.
+ * with a count; a power loss holds the probe and temperature alarms that follow at its place, a
+ * stopped unit or an open door the warm air. What was once an event of its own stays one, so that nothing told is ever taken back.
  */
 export function eventsOf(alarms: readonly SeenAlarm[], now: number): AlarmEvent[] {
   const inOrder = [...alarms].sort(
     (a, b) =>
-      a.since - b.since ||
-      Number(b.kind === 'power') - Number(a.kind === 'power') ||
-      (a.id < b.id ? -1 : a.id > b.id ? 1 : 0),
+      a.since - b.since || causeRank(a) - causeRank(b) || (a.id < b.id ? -1 : a.id > b.id ? 1 : 0),
   );
   const events: { head: SeenAlarm; folded: SeenAlarm[]; count: number }[] = [];
   const eventOf = new Map<SeenAlarm, (typeof events)[number]>();
@@ -70,7 +79,7 @@ export function eventsOf(alarms: readonly SeenAlarm[], now: number): AlarmEvent[
 }
 
 function follows(alarm: SeenAlarm, head: SeenAlarm, now: number): boolean {
-  if (head.kind !== 'power' || head.place !== alarm.place || !FOLLOWS.has(alarm.kind)) return false;
+  if (head.place !== alarm.place || !FOLLOWS.get(head.kind)?.includes(alarm.kind)) return false;
   if (head.since > alarm.since) return false;
   if (head.clearedAt !== null && head.clearedAt <= alarm.since) return false;
   const known = head.seenAt !== null && alarm.since - head.seenAt > NEWS_AFTER;

@@ -88,9 +88,12 @@ export async function sendEmail(server: MailServer, email: Email): Promise<Sent>
   }
 }
 
-/** RFC 5321, section 4.2.1: 5yz is for good, 4yz for now. A wrong password may yet be put right. */
-function failed({ code, responseCode = 0, response, message }: Fault): Sent {
+/** What is said of this message or its reader; all else may be mended where the server is set. */
+const OF_THE_MESSAGE = new Set(['EENVELOPE', 'EMESSAGE']);
+
+/** RFC 5321, section 4.2.1: 5yz is for good, 4yz for now. */
+function failed({ code = '', responseCode = 0, response, message }: Fault): Sent {
   const words = oneLine(response ?? message);
-  const forGood = responseCode >= 500 && code !== 'EAUTH';
+  const forGood = responseCode >= 500 && OF_THE_MESSAGE.has(code);
   return { outcome: forGood ? 'refused' : 'later', words };
 }

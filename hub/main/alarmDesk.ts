@@ -135,7 +135,7 @@ export function makeAlarmDesk(parts: DeskParts): AlarmDesk {
         if (one.state === 'delivered') newest.set(way, null);
         else if (
           now - one.madeAt < DAY &&
-          (fails(one) || (one.tries > 0 && one.state === 'waiting'))
+          (fails(one) || (one.words !== '' && one.state === 'waiting'))
         )
           newest.set(way, {
             person: person.name,

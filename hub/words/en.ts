@@ -1023,10 +1023,17 @@ const alarmScreens = {
     `${messageStates[state] ?? plain(state)}${words === '' ? '' : `: ${words}`}`,
   toldNobody: 'Nobody was told by message.',
   toPage: 'See the alarms',
-  trouble: (person: string, channel: string, words: string) =>
-    channel === 'alive'
-      ? `The “I am alive” message does not get through: ${words}`
-      : alarmTroubleWords(person, channel, words),
+  troubles: (
+    { person, channel, words }: { person: string; channel: string; words: string },
+    more: number,
+  ) => {
+    const said =
+      channel === 'alive'
+        ? `The “I am alive” message does not get through: ${words}`
+        : alarmTroubleWords(person, channel, words);
+    const end = /[.!?…]$/.test(said) ? '' : '.';
+    return `${said}${end}${more > 0 ? ` Nor ${more === 1 ? 'does' : 'do'} ${counted(more, 'other way')}.` : ''}`;
+  },
   hubSilent:
     'The hub has been silent for more than five minutes. Look after the cool room yourself.',
   sound: {

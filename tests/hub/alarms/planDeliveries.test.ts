@@ -230,6 +230,19 @@ test('a power loss holds the temperature and probe alarms that follow at its pla
   ]);
 });
 
+test('warm air that comes with an open door is one trouble, told once', () => {
+  const at = [alarm('warm', T, { kind: 'warm' }), alarm('door', T)];
+  const [event, ...others] = eventsOf(at, T);
+  expect([event?.head.id, event?.folded.map(({ id }) => id), others]).toEqual([
+    'door',
+    ['warm'],
+    [],
+  ]);
+  // The door was shut half an hour ago and the room is still warm: a trouble of its own.
+  const shut = [at[0] as SeenAlarm, alarm('door', T, { clearedAt: T + 5 * MINUTE })];
+  expect(eventsOf(shut, T + 35 * MINUTE)).toHaveLength(2);
+});
+
 test('produce that gets warm long after the power loss was seen is news', () => {
   const seen = alarm('power', T, { kind: 'power', seenBy: 'Ann', seenAt: T + 5 * MINUTE });
   const warm = (at: number) => alarm('warm', at, { kind: 'warm' });
@@ -259,10 +272,15 @@ test('that messages fail is told on a way that works, once', () => {
       ? { ...one, tries: 3, words: 'connection refused' }
       : { ...one, state: 'delivered' as const, endedAt: noon },
   );
-  const next = planDeliveries(stateAt(noon + HOUR / 2, [alarm('a', noon)], queue, only), noon + HOUR / 2);
+  const next = planDeliveries(
+    stateAt(noon + HOUR / 2, [alarm('a', noon)], queue, only),
+    noon + HOUR / 2,
+  );
   expect(next.add.map(({ what, channel }) => [what, channel])).toEqual([['trouble', 'webhook']]);
   const after = carriedOut(queue, next, noon + HOUR / 2, 'waiting');
-  expect(planDeliveries(stateAt(noon + HOUR, [alarm('a', noon)], after, only), noon + HOUR).add).toEqual([]);
+  expect(
+    planDeliveries(stateAt(noon + HOUR, [alarm('a', noon)], after, only), noon + HOUR).add,
+  ).toEqual([]);
 });
 
 // What holds whatever happens: alarms that come and go, are seen, silenced, and messages that fail.
