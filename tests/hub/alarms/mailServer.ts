@@ -12,8 +12,17 @@ const key = readFileSync(`${tls}key.pem`, 'utf8');
 
 export type Received = { readonly from: string; readonly to: string[]; readonly raw: string };
 
-/** A mail server that keeps what it takes, until the test is over. */
-export async function startMailServer(options: SMTPServerOptions = {}) {
+export type MailListener = Awaited<ReturnType<typeof openMailServer>>;
+
+/** The same until the test is over. */
+export async function startMailServer(options: SMTPServerOptions = {}): Promise<MailListener> {
+  const opened = await openMailServer(options);
+  onTestFinished(opened.close);
+  return opened;
+}
+
+/** A mail server that keeps what it takes. */
+export async function openMailServer(options: SMTPServerOptions = {}) {
   const received: Received[] = [];
   const server = new SMTPServer({
     cert: certificate,
@@ -40,7 +49,6 @@ export async function startMailServer(options: SMTPServerOptions = {}) {
   const address = server.server.address();
   const port = typeof address === 'object' && address ? address.port : 0;
   const close = () => new Promise<void>((resolve) => server.close(() => resolve()));
-  onTestFinished(close);
   return { port, received, close };
 }
 
