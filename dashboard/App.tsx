@@ -21,7 +21,7 @@ export function App() {
   return (
     <Shell pages={pages} path={here}>
       <LinkBanner />
-      <AlarmNotice onToday={here === '/'} />
+      <AlarmNotice path={here} />
       {found ? <found.route.Show key={here} params={found.params} /> : <NoPage />}
     </Shell>
   );

@@ -91,11 +91,11 @@ const hearing: { [Name in EventName]: (data: EventData[Name]) => void } = {
     refreshSoon();
   },
   task: takeTask,
-  alarm: (alarm) => {
-    const alarms = new Map(state.alarms.value);
-    if (alarm.alarm === 'raised') alarms.set(alarm.id, alarm);
-    else alarms.delete(alarm.id);
-    state.alarms.value = alarms;
+  alarm: () => {
+    state.alarmChanges.value += 1;
+  },
+  alarms: () => {
+    state.alarmChanges.value += 1;
   },
   reading: (reading) => {
     const before = state.today.value;
@@ -242,7 +242,6 @@ export async function signOut(how = '/api/sign-out'): Promise<void> {
     state.ended.value = [];
     state.probes.value = null;
     state.strangers.value = [];
-    state.alarms.value = new Map();
     state.answered.value = null;
     state.signInNeeded.value = true;
   });

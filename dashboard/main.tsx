@@ -1,14 +1,18 @@
 import { render } from 'preact';
 import { App } from './App.tsx';
+import { startAlarms } from './alarmState.ts';
 import { startClock } from './clock.ts';
 import { startLive } from './live.ts';
 import { startRouter } from './router.ts';
+import { startSound } from './sound.ts';
 
 const page = document.getElementById('page');
 if (!page) throw new Error('Expected an element with id page in index.html, got none');
 startRouter();
 startClock();
 startLive();
+startAlarms();
+startSound();
 render(<App />, page);
 
 if (import.meta.env.PROD && 'serviceWorker' in navigator) {

@@ -1,6 +1,5 @@
 import { computed, signal } from '@preact/signals';
 import type {
-  Alarm,
   FarmFacts,
   Probe,
   RefusedMessages,
@@ -26,12 +25,12 @@ export const probes = signal<readonly Probe[] | null>(null);
 export const strangers = signal<readonly RefusedMessages[]>([]);
 /** The task answered last on this screen, as the hub stored it. */
 export const answered = signal<Task | null>(null);
-/** Alarms raised since this page was opened and not cleared yet, by id. */
-export const alarms = signal<ReadonlyMap<string, Alarm>>(new Map());
 /** The last request for each page's facts that failed, as a sentence. */
 export const faults = signal<Readonly<Partial<Record<Facts, string>>>>({});
 /** Count of looks the hub has taken, for pages that ask for their own facts. */
 export const looks = signal(0);
+/** Count of times the hub said that something about alarms changed. */
+export const alarmChanges = signal(0);
 export const link = signal<Link>({ state: 'connecting' });
 
 export type Facts = 'today' | 'strips' | 'ended' | 'probes';

@@ -1,4 +1,5 @@
 export { CLAIM_CODE } from './access.ts';
+export type { AlarmDesk, AlarmSecrets, AlarmState, Trouble } from './alarmDesk.ts';
 export type { App } from './app.ts';
 export type { ApiParts, Happening, Looked } from './parts.ts';
 export { openTasks } from './present.ts';

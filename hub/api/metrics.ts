@@ -71,6 +71,7 @@ export function metricsText(parts: ApiParts, health: Health, counts: Counts): st
       'Alarms that stand raised.',
       stored(() => [{ value: parts.store.alarms.raised().length }]),
     ),
+    ...(health.store.bytes === null ? [] : alarmFamilies(parts)),
     family(
       'dewpost_refused_in_a_day',
       'gauge',
@@ -117,4 +118,20 @@ function refusedOfADay(parts: ApiParts): Sample[] {
   for (const { reason, count } of parts.store.refusals.since(parts.clock.now() - DAY))
     sums.set(reason, (sums.get(reason) ?? 0) + count);
   return [...sums].map(([reason, value]) => ({ labels: { reason }, value }));
+}
+
+function alarmFamilies({ alarms }: ApiParts): string[] {
+  const { events, messages } = alarms.now();
+  const count = (state: string) => messages.filter((one) => one.state === state).length;
+  return [
+    family('dewpost_alarms_unseen', 'gauge', 'Alarms, standing or over, that nobody has seen.', [
+      { value: events.filter(({ head }) => head.seenAt === null).length },
+    ]),
+    family('dewpost_alarm_messages_waiting', 'gauge', 'Messages about alarms not sent yet.', [
+      { value: count('waiting') + count('held') },
+    ]),
+    family('dewpost_alarm_ways_failing', 'gauge', 'Ways to people that do not work now.', [
+      { value: alarms.troubles().length },
+    ]),
+  ];
 }

@@ -5,6 +5,7 @@ import type { Farm } from '../farm/index.ts';
 import type { Snapshots } from '../snapshot/index.ts';
 import type { Store, StoredReading } from '../store/index.ts';
 import type { Answer, Task, Tasks } from '../tasks/index.ts';
+import type { AlarmDesk } from './alarmDesk.ts';
 
 /** What the newest look saw and concluded. Times in ms since 1970. */
 export type Looked = {
@@ -22,6 +23,8 @@ export type Happening = {
   readings: readonly StoredReading[];
   task: Task;
   alarm: Alarm;
+  /** Who saw what, or what is silent, changed. */
+  alarms: { readonly at: number };
   looked: { readonly at: number };
 };
 
@@ -45,6 +48,7 @@ export type ApiParts = {
       listener: (what: Happening[Name]) => void,
     ): () => void;
   };
+  readonly alarms: AlarmDesk;
   readonly brokerConnected: () => boolean;
   readonly clockState: () => 'ok' | 'unset' | 'jumped';
   /** Messages that wait for a time. */

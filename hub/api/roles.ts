@@ -33,7 +33,14 @@ export const needed: Readonly<Record<string, Needed>> = {
   'GET /api/methods/:name': 'helper',
   'GET /api/events': 'helper',
 
+  'GET /api/alarms': 'helper',
+  'GET /api/alarms/log': 'helper',
+  'GET /api/alarms/log.csv': 'helper',
+
   // What was done, and one's own sign-in.
+  'POST /api/alarms/:id/seen': 'helper',
+  'POST /api/alarms/silences': 'helper',
+  'POST /api/alarms/silences/:id/end': 'helper',
   'POST /api/tasks/:id/answer': 'helper',
   'POST /api/sign-out': 'helper',
   'POST /api/sign-out-everywhere': 'helper',
@@ -41,6 +48,10 @@ export const needed: Readonly<Record<string, Needed>> = {
 
   // Farm, places, probes, people, limits, alarms.
   'POST /api/probes/:id/place': 'grower',
+  'GET /api/alarms/settings': 'grower',
+  'POST /api/alarms/settings': 'grower',
+  'POST /api/alarms/test': 'grower',
+  'POST /api/alarms/rehearsal': 'grower',
   'GET /api/people': 'grower',
   'POST /api/people/codes': 'grower',
   'POST /api/people/codes/:id/drop': 'grower',

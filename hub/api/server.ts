@@ -11,6 +11,8 @@ import { type App, type AppOptions, makeApp } from './app.ts';
 import { countRequests } from './counts.ts';
 import { sendHeaders } from './headers.ts';
 import { type ApiParts, Refused } from './parts.ts';
+import { alarmSettingsRoutes } from './routes/alarmSettings.ts';
+import { alarmRoutes } from './routes/alarms.ts';
 import { eventRoutes } from './routes/events.ts';
 import { healthRoutes } from './routes/health.ts';
 import { methodRoutes } from './routes/methods.ts';
@@ -85,6 +87,8 @@ export async function buildServer(parts: ApiParts, options: ServerOptions): Prom
   taskRoutes(app, parts);
   placeRoutes(app, parts);
   probeRoutes(app, parts);
+  alarmRoutes(app, parts);
+  alarmSettingsRoutes(app, parts);
   eventRoutes(app, parts, { streams, sessions });
   methodRoutes(app);
   app.get('/api/openapi.json', { schema: { hide: true } }, () => app.swagger());

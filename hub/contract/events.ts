@@ -17,6 +17,8 @@ export const events = {
   }),
   task,
   alarm,
+  /** Somebody saw an alarm, silenced or changed something: time to ask for /api/alarms again. */
+  alarms: z.object({ t: time }),
   /** After each look at all places: time to ask for /api/today again. */
   looked: z.object({ evaluatedAt: time }),
   /** Every 10 seconds of a wall clock, so that silence means a lost link. */

@@ -167,6 +167,8 @@ export const health = z.object({
   /** Messages that wait for a time because the clock was not to be believed when they came. */
   held: z.number().int(),
   store: z.object({ bytes: z.number().nullable(), freeBytes: z.number().nullable() }),
+  /** Whether messages about alarms reach people; `off` while nobody is to be told. */
+  alarmsOut: z.enum(['ok', 'failing', 'off']),
 });
 
 export const alarm = z.object({

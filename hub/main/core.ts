@@ -5,6 +5,7 @@ import { type Intaken, makeIntake, readMessage } from '../intake/index.ts';
 import { makeSnapshots } from '../snapshot/index.ts';
 import type { Store } from '../store/index.ts';
 import { makeTasks } from '../tasks/index.ts';
+import { makeAlarmsOut } from './alarmsOut.ts';
 import { keepFarm } from './farmKept.ts';
 import { makeFeed } from './feed.ts';
 import { makeLook } from './look.ts';
@@ -133,6 +134,17 @@ export function joinCore(parts: CoreParts) {
     heardAt: (probe) => heard.get(probe)?.at ?? null,
   });
 
+  const alarms = makeAlarmsOut({
+    store,
+    clock,
+    log,
+    feed,
+    tasks,
+    farm: kept.farm,
+    calendar: kept.calendar,
+    lastLook: looking.last,
+  });
+
   /** The farm's description was changed by hand. */
   const refarmed = () => {
     offsets = new Map();
@@ -205,7 +217,12 @@ export function joinCore(parts: CoreParts) {
     /** Looks at everything now, and brings tasks and alarms up to date. */
     look,
     lastLook: looking.last,
-    answer: looking.answer,
+    answer(...given: Parameters<typeof looking.answer>) {
+      const task = looking.answer(...given);
+      if (task) alarms.answered(task.id, given[2]);
+      return task;
+    },
+    alarms,
     refarmed,
     /** Writes down all that waits for company; before closing the store. */
     flush() {

@@ -13,6 +13,7 @@ export function makeFeed(onFault: (error: unknown) => void) {
     readings: new Set(),
     task: new Set(),
     alarm: new Set(),
+    alarms: new Set(),
     looked: new Set(),
     farm: new Set(),
   };

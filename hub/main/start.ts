@@ -1,6 +1,6 @@
 import { join } from 'node:path';
 import cron from 'node-cron';
-import { type Publish, sendAlarm } from '../alarms/index.ts';
+import { type Publish, SIREN, sendAlarm } from '../alarms/index.ts';
 import { CLAIM_CODE, openTasks } from '../api/index.ts';
 import type { Broker } from '../broker/index.ts';
 import type { Clock } from '../clock.ts';
@@ -26,6 +26,8 @@ const MINUTE = 60_000;
 const SETTLE = 1000; // ms
 /** How often the clock is held against the machine's steady count. Ours. */
 const TICK = 1000; // ms
+/** How often messages about alarms are planned and tried again, ms of the hub's clock. Ours. */
+const TELL_EVERY = 5000;
 
 export type Hub = {
   readonly http: string;
@@ -105,10 +107,26 @@ export async function startHub(
       tasks: () => openTasks(parts),
     });
 
+    let siren: boolean | null = null;
+    const saySiren = () => {
+      const on = core.alarms.sounds();
+      if (on !== siren) void publish(SIREN, on ? 'on' : 'off', { retain: true });
+      siren = on;
+    };
+    const sayEverything = () => {
+      siren = null;
+      say.everything();
+      saySiren();
+    };
+    const tellAlarms = () => {
+      core.alarms.work();
+      saySiren();
+    };
+
     core.look();
     broker = await openBroker(settings, store, core, () =>
       setImmediate(() => {
-        say.everything();
+        sayEverything();
         sayProbeSettings(core, publish);
       }),
     );
@@ -116,9 +134,12 @@ export async function startHub(
     core.feed.on('farm', () => sayProbeSettings(core, publish));
     core.feed.on('alarm', (alarm) => void sendAlarm(publish, alarm));
     core.feed.on('task', say.tasks);
-    say.everything();
+    core.feed.on('alarm', () => setImmediate(tellAlarms));
+    core.feed.on('alarms', () => setImmediate(saySiren));
+    sayEverything();
     sayProbeSettings(core, publish);
-    endings.push(watchBroker(parts.brokerConnected, log));
+    core.alarms.begin();
+    endings.push(() => core.alarms.end(), watchBroker(parts.brokerConnected, log));
 
     const secret = keptSecret(store, 'cookie', () => newSecret(10));
     const pages = await servePages(parts, settings, secret, log);
@@ -133,6 +154,8 @@ export async function startHub(
     ]);
     endings.push(timers.stop);
     onJump = timers.again;
+    const telling = setInterval(tellAlarms, Math.max(250, TELL_EVERY / clock.speed));
+    endings.push(() => clearInterval(telling));
     const ticks = setInterval(() => void core.tick(), TICK);
     endings.push(() => clearInterval(ticks));
     await core.tick();

@@ -1,5 +1,6 @@
 import { statfsSync, statSync } from 'node:fs';
 import { dirname } from 'node:path';
+import { alarmsOutIn } from './alarmsOut.ts';
 import { heldIn } from './held.ts';
 import { journalIn } from './journal.ts';
 import { openDb } from './open.ts';
@@ -11,6 +12,7 @@ import { alarmsIn, forecastsIn, tasksIn } from './records.ts';
 import { refusalsIn } from './refusals.ts';
 import { rollupsIn } from './rollups.ts';
 
+export type { AlarmTestRow, MessageRow, SeenAlarmRow } from './alarmsOut.ts';
 export { backUpStore, restoreStore } from './copy.ts';
 export type { HeldMessage, HeldRow } from './held.ts';
 export type { Entry } from './journal.ts';
@@ -47,6 +49,7 @@ export function openStore(path: string) {
     journal: journalIn(db),
     tasks: tasksIn(db),
     alarms: alarmsIn(db),
+    alarmsOut: alarmsOutIn(db),
     forecasts: forecastsIn(db),
     placeFacts: placeFactsIn(db),
     refusals: refusalsIn(db),

@@ -927,6 +927,317 @@ const howScreens = {
   code: (file: string, line: number) => `In the code: ${file}, line ${line}.`,
 };
 
+// Alarms on their way to people: what a message says, and the words of the page about them.
+
+const alarmKindNames: Readonly<Record<string, string>> = {
+  warm: 'produce too warm',
+  door: 'door',
+  unit: 'cooling unit',
+  power: 'power',
+  probe: 'probe in a cool room',
+  frost: 'frost',
+  test: 'test',
+};
+export const alarmKindName = (kind: string) => alarmKindNames[kind] ?? plain(kind);
+
+/** What a message about an alarm is made of. Times in ms since 1970. */
+export type AlarmNews = {
+  readonly what: 'raised' | 'over' | 'summary' | 'trouble' | 'test';
+  readonly urgent: boolean;
+  readonly farm: string;
+  readonly zone: string;
+  readonly now: number;
+  /** The alarm's own sentence; for a trouble, who cannot be reached by what, and what was said. */
+  readonly words: string;
+  readonly place: string;
+  readonly since: number | null;
+  readonly clearedAt: number | null;
+  readonly count: number;
+  readonly folded: readonly string[];
+  readonly doBy: number | null;
+  readonly minutes: number | null;
+  readonly caution: string | null;
+  /** Who else was told, and when. */
+  readonly others: readonly { readonly name: string; readonly at: number }[];
+  /** Sentences of the messages that were held back. */
+  readonly held: readonly string[];
+  readonly link: string | null;
+};
+
+const firstSentence = (words: string) => words.split('. ')[0]?.replace(/\.$/, '') ?? words;
+const dayAndTime = (t: number, zone: string) =>
+  new Intl.DateTimeFormat('en-GB', {
+    timeZone: zone,
+    weekday: 'short',
+    hour: '2-digit',
+    minute: '2-digit',
+  })
+    .format(t)
+    .replace(',', '');
+
+/** The same for e-mail and webhook: a subject of one line, and text that stands by itself. */
+export function alarmMessage(news: AlarmNews): { subject: string; text: string } {
+  const { what, farm, zone, now, link } = news;
+  const at = (t: number) => dayAndTime(t, zone);
+  const lines: (string | false)[] = [];
+  let subject = '';
+  if (what === 'test') {
+    subject = 'Test of the alarm';
+    lines.push(
+      'This is a test. Nothing is wrong.',
+      'Say “seen” on the page, so that it is logged.',
+    );
+  } else if (what === 'trouble') {
+    subject = 'Alarm messages do not get through';
+    lines.push(news.words, 'The hub goes on trying.');
+  } else if (what === 'summary') {
+    subject = `${counted(news.held.length, 'message')} held back`;
+    lines.push('There were too many messages for one hour. These were held back:', ...news.held);
+  } else {
+    const title = firstSentence(news.words);
+    const is = what === 'over' ? 'Over' : news.urgent ? 'Alarm' : 'Notice';
+    subject = `${is}: ${title}${title.toLowerCase().includes(news.place.toLowerCase()) ? '' : ` (${news.place})`}`;
+    lines.push(
+      news.words,
+      news.since !== null && `Since ${at(news.since)}, ${age(now - news.since)}.`,
+      what === 'over' &&
+        news.clearedAt !== null &&
+        `It ended by itself, or somebody did it, at ${at(news.clearedAt)}.`,
+      what === 'raised' &&
+        news.doBy !== null &&
+        `Do it by ${at(news.doBy)} (${countdown(news.doBy - now)}).`,
+      what === 'raised' && news.minutes !== null && `About ${number(news.minutes, 0)} min of work.`,
+      news.count > 1 && `It came ${news.count} times.`,
+      ...news.folded.map((words) => `With it: ${words}`),
+      what === 'raised' && news.caution !== null && `Care: ${news.caution}`,
+      news.others.length > 0 &&
+        `Also told: ${listed(news.others.map(({ name, at: t }) => `${name} at ${at(t)}`))}.`,
+      what === 'raised' && news.urgent && 'Say “seen” on the page, so that nobody else is woken.',
+    );
+  }
+  if (link !== null) lines.push(link);
+  lines.push('', farm);
+  const oneLineSubject = subject.replace(/\s+/g, ' ').slice(0, 150);
+  return {
+    subject: oneLineSubject,
+    text: `${lines.filter((line) => line !== false).join('\n')}\n`,
+  };
+}
+
+export const alarmTroubleWords = (person: string, channel: string, said: string) =>
+  `A message to ${person} by ${channel === 'email' ? 'e-mail' : 'webhook'} does not get through: ${said}`;
+
+const alarmChannels: Readonly<Record<string, string>> = {
+  email: 'e-mail',
+  webhook: 'webhook',
+  alive: '“I am alive” message',
+};
+const messageStates: Readonly<Record<string, string>> = {
+  waiting: 'not sent yet',
+  held: 'held back, too many in an hour',
+  delivered: 'taken',
+  refused: 'refused',
+  dropped: 'not sent',
+  summarised: 'told in a summary',
+};
+
+/** `2026-04-23` as `23 Apr`. */
+const shortDay = (day: string) =>
+  new Intl.DateTimeFormat('en-GB', { timeZone: 'UTC', day: 'numeric', month: 'short' }).format(
+    Date.parse(`${day}T00:00:00Z`),
+  );
+
+const alarmScreens = {
+  title: 'Alarms',
+  none: 'No alarm stands, and none waits to be seen.',
+  nobody: 'Nobody is set to be told by e-mail or webhook. Alarms show on open pages and on MQTT.',
+  kind: alarmKindName,
+  channel: (name: string) => alarmChannels[name] ?? plain(name),
+  ranks: { urgent: 'urgent', today: 'today', note: 'note' },
+  ranksWhy: 'Urgent wakes and sounds. Today is told in waking hours. A note is written down only.',
+  states: {
+    'active-unacknowledged': 'Stands, nobody has seen it',
+    'active-acknowledged': 'Stands, seen',
+    'cleared-unacknowledged': 'Over by itself, nobody has seen it',
+    over: 'Over',
+  },
+  sinceTime: (time: string, ms: number) => `since ${time}, ${age(ms)}`,
+  overAt: (time: string) => `over at ${time}`,
+  count: (n: number) => `came ${n} times`,
+  folded: (words: string) => `With it: ${words}`,
+  seenLine: (who: string, time: string) => `Seen by ${who} at ${time}.`,
+  seen: 'Seen',
+  seenFalse: 'Seen, false alarm',
+  wasRight: 'It was right',
+  wasFalse: 'It was a false alarm',
+  was: { right: 'Said to be right.', false: 'Said to be a false alarm.' },
+  seenOf: (answer: string, words: string) => `${answer}: ${firstSentence(words)}`,
+  notDone: (sentence: string) => `Not done: ${sentence}`,
+  told: (name: string, channel: string, time: string) =>
+    `${name} by ${alarmChannels[channel] ?? channel}, ${time}`,
+  toldState: (state: string, words: string) =>
+    `${messageStates[state] ?? plain(state)}${words === '' ? '' : `: ${words}`}`,
+  toldNobody: 'Nobody was told by message.',
+  toPage: 'See the alarms',
+  troubles: (
+    { person, channel, words }: { person: string; channel: string; words: string },
+    more: number,
+  ) => {
+    const said =
+      channel === 'alive'
+        ? `The “I am alive” message does not get through: ${words}`
+        : alarmTroubleWords(person, channel, words);
+    const end = /[.!?…]$/.test(said) ? '' : '.';
+    return `${said}${end}${more > 0 ? ` Nor ${more === 1 ? 'does' : 'do'} ${counted(more, 'other way')}.` : ''}`;
+  },
+  hubSilent:
+    'The hub has been silent for more than five minutes. Look after the cool room yourself.',
+  sound: {
+    title: 'Sound on this page',
+    on: 'Sound is on: this page sounds until somebody says “seen”.',
+    off: 'Sound is off on this page.',
+    waiting: 'This browser waits for a tap before it lets the page sound.',
+    none: 'This browser cannot make sounds.',
+    allow: 'Turn the sound on',
+    stop: 'Turn the sound off',
+    sounding: 'An alarm sounds now.',
+  },
+  silence: {
+    title: 'Silence',
+    none: 'Nothing is silent.',
+    line: (what: string, until: string) => `Alarms are silent: ${what}, until ${until}.`,
+    work: 'planned work',
+    farm: 'the whole farm',
+    by: (who: string, reason: string) => `${who}: ${reason}.`,
+    end: 'End it now',
+    keeps:
+      'It comes back by itself. Produce that gets too warm and frost are silent for two hours at the most, and not at all for planned work.',
+    where: 'Where',
+    everywhere: 'The whole farm',
+    which: 'Which alarms',
+    all: 'All kinds',
+    long: 'For',
+    reason: 'Reason',
+    isWork: 'Planned work: still tell of warm produce and frost',
+    make: 'Make it silent',
+    minutes: (n: number) => span(n * MINUTE),
+  },
+  people: {
+    title: 'Who is woken, in this order',
+    none: 'Nobody yet.',
+    name: 'Name',
+    email: 'E-mail address',
+    webhook: 'Webhook address',
+    webhookKept: (server: string) => `Webhook address (kept: ${server}; leave empty to keep it)`,
+    webhookAway: 'Take the webhook away',
+    urgentHours: 'May be woken by urgent alarms',
+    todayHours: 'May be told of the rest',
+    always: 'at any time',
+    never: 'never',
+    between: 'only between',
+    from: 'from',
+    to: 'to',
+    up: (name: string) => `Earlier: ${name}`,
+    down: (name: string) => `Later: ${name}`,
+    upShort: 'Earlier',
+    downShort: 'Later',
+    remove: 'Remove',
+    removeOf: (name: string) => `Remove ${name}`,
+    add: 'Add somebody',
+    save: 'Save',
+    test: (channel: string) => `Test ${alarmChannels[channel] ?? channel}`,
+    testOf: (channel: string, name: string) =>
+      `Test ${alarmChannels[channel] ?? channel} to ${name}`,
+    testing: 'Trying…',
+    outcomes: {
+      delivered: 'Taken by the other side',
+      later: 'Did not get through',
+      refused: 'Refused',
+    },
+    outcome: (outcome: string, words: string) => (words === '' ? outcome : `${outcome}: ${words}`),
+    saveFirst: 'Save first, then test.',
+  },
+  sending: {
+    title: 'How it is sent',
+    rules: 'Waits, ranks, quiet hours and the weekly test',
+    ways: 'Mail server, webhooks, links and the “I am alive” message',
+    waits: 'Without an answer',
+    second: 'the second person is told after, min',
+    third: 'the third after, min',
+    everybody: 'everybody after, min',
+    everybodyWhy: 'Everybody includes those outside their hours.',
+    most: 'Messages to one person in an hour, at most',
+    quiet: 'Quiet hours, when only urgent alarms are told',
+    quietOff: 'no quiet hours',
+    rank: 'Rank of each kind',
+    guarded: 'Produce too warm and frost are always urgent.',
+    weekly: 'Weekly test alarm',
+    weeklyOff: 'no weekly test',
+    weekday: 'Day',
+    at: 'Time',
+    address: 'Address of these pages, for links in messages',
+    mail: 'Mail server',
+    mailOff: 'No e-mail is sent.',
+    mailOn: 'Send e-mail',
+    host: 'Server',
+    port: 'Port',
+    security: 'Encryption',
+    securities: {
+      tls: 'TLS from the start (port 465)',
+      starttls: 'STARTTLS (port 587)',
+      none: 'none: anybody on the way can read it',
+    },
+    user: 'User (empty when it needs none)',
+    password: 'Password',
+    passwordKept: 'Password (kept; leave empty to keep it)',
+    fromAddress: 'From address',
+    certificate: 'Certificate to trust (PEM), for a server of your own',
+    secret: 'Webhook secret (16 characters or more)',
+    secretKept: 'Webhook secret (kept; leave empty to keep it)',
+    alive: '“I am alive” message to something outside',
+    aliveOn: 'Send it',
+    aliveUrl: 'Address',
+    aliveKept: (server: string) => `Address (kept: ${server}; leave empty to keep it)`,
+    aliveEvery: 'Every, min',
+    save: 'Save',
+    saving: 'Saving…',
+    saved: 'The hub has stored it.',
+    notSaved: (sentence: string) => `Not stored: ${sentence}`,
+    rehearse: 'Test alarm to everybody now',
+    rehearsed: 'The test alarm is on its way.',
+  },
+  weekdays: {
+    sunday: 'Sunday',
+    monday: 'Monday',
+    tuesday: 'Tuesday',
+    wednesday: 'Wednesday',
+    thursday: 'Thursday',
+    friday: 'Friday',
+    saturday: 'Saturday',
+  },
+  log: {
+    title: 'Log of the last 30 days',
+    none: 'No alarm in this time.',
+    csv: 'As a table for a spreadsheet (CSV)',
+    counts: 'Counts by month and kind',
+    noCounts: 'Nothing to count yet.',
+    entry: (day: string, said: string, state: string) =>
+      `${shortDay(day)}: ${firstSentence(said)}. ${state}.`,
+    line: (raised: number, seen: number, minutes: number | null) =>
+      `${counted(raised, 'alarm')}, ${number(seen, 0)} seen${
+        minutes === null ? '' : `, half of them within ${span(minutes * MINUTE)}`
+      }.`,
+    share: (falseOnes: number, answered: number, low: number, high: number) =>
+      `False: ${falseOnes} of ${answered} of which somebody said so; the true share lies between ${number(low * 100, 0)} and ${number(high * 100, 0)}${HARD}% (Wilson, 95${HARD}%).`,
+    noShare: 'Nobody said whether they were false.',
+    targets: 'Meant: at most one false urgent alarm in 30 days, at most three notices a day.',
+  },
+  testTitle: 'Test alarm',
+  testWords: 'Test of the alarm. Nothing is wrong.',
+  testAnswered: (who: string, time: string) => `Answered by ${who} at ${time}.`,
+  testOpen: 'Nobody has answered it.',
+};
+
 export const screens = {
   notKnown,
   number,
@@ -958,6 +1269,7 @@ export const screens = {
     today: 'Today',
     places: 'Places',
     probes: 'Probes',
+    alarms: 'Alarms',
     setUp: 'Set-up',
     more: 'More',
     hereToo: '(this page is among them)',
@@ -1064,5 +1376,6 @@ export const screens = {
   places: placeScreens,
   probes: probeScreens,
   signIn: signInScreens,
+  alarms: alarmScreens,
   setUp: setUpScreens,
 };

@@ -36,7 +36,14 @@ const dotted = (path: readonly PropertyKey[]) =>
     .replace(/^\./, '');
 
 /** Never shown back, not even to who sent it: an answer may end up in a log. */
-const SECRET = new Set<PropertyKey>(['password', 'newPassword', 'code']);
+const SECRET = new Set<PropertyKey>([
+  'password',
+  'newPassword',
+  'code',
+  'webhookSecret',
+  'webhook',
+  'url',
+]);
 const got = (root: unknown, path: readonly PropertyKey[], secret: boolean) =>
   secret || path.some((key) => SECRET.has(key)) ? 'another one' : shown(at(root, path));
 

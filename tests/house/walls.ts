@@ -60,7 +60,7 @@ export const rows: Readonly<Record<string, Row>> = {
   // Reads the source of rules/ as text, at build; runs nothing of it.
   'hub/methods': { ours: ['hub/contract'], packages: ['typescript'], node: true },
   'hub/tasks': { ours: ['rules', 'hub/store'], packages: [] },
-  'hub/alarms': { ours: [], packages: [] },
+  'hub/alarms': { ours: ['rules'], packages: ['nodemailer'], node: true },
   'hub/api': {
     ours: [
       'rules',
@@ -117,6 +117,7 @@ export const rows: Readonly<Record<string, Row>> = {
       'pino',
       'typescript',
       'vite',
+      'smtp-server',
     ],
     node: true,
   },

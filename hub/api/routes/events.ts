@@ -52,6 +52,7 @@ export function eventRoutes(
     }),
     parts.feed.on('task', (task) => send('task', shownTask(task, nameOf(parts, task.place)))),
     parts.feed.on('alarm', (alarm) => send('alarm', told(alarm) as EventData['alarm'])),
+    parts.feed.on('alarms', ({ at }) => send('alarms', { t: iso(at) })),
     parts.feed.on('looked', ({ at }) => send('looked', { evaluatedAt: iso(at) })),
   ];
   app.addHook('preClose', async () => {

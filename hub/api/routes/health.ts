@@ -1,3 +1,4 @@
+import { channelsOf } from '../../alarms/index.ts';
 import * as contract from '../../contract/index.ts';
 import type { App } from '../app.ts';
 import type { Counts } from '../counts.ts';
@@ -51,7 +52,13 @@ export function healthOf(parts: ApiParts): contract.Health {
     clock,
     held: parts.held(),
     store,
+    alarmsOut: alarmsOutOf(parts),
   };
+}
+
+function alarmsOutOf({ alarms }: ApiParts): contract.Health['alarmsOut'] {
+  if (alarms.troubles().length > 0) return 'failing';
+  return alarms.settings().people.some((person) => channelsOf(person).length > 0) ? 'ok' : 'off';
 }
 
 export function healthRoutes(app: App, parts: ApiParts, counts: Counts) {
