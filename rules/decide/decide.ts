@@ -89,6 +89,9 @@ const broken = (failure: Failure | undefined) => {
   return unknown(['rule-broke'], [fact('rule-broke', failure?.error ?? '', '', null, OURS, how)]);
 };
 
+const cropHere = ({ crops }: Snapshot, { crop }: PlaceNow) =>
+  crops.find(({ id }) => id === crop) ?? null;
+
 /** One forecast for each spot; of two probes at one spot the colder speaks. */
 function forecastsOf(
   snapshot: Snapshot,
@@ -101,7 +104,13 @@ function forecastsOf(
   for (const { place, spot } of forecastSpots(snapshot.places, snapshot.now)) {
     const key = `${place.id} ${spot.spot}`;
     const forecast = attempt(`night-forecast:${key}`, () =>
-      nightForecast(place, spot, outside, night, snapshot.now),
+      nightForecast(
+        place,
+        spot,
+        { outside, pushed: snapshot.pushed ?? [], crop: cropHere(snapshot, place) },
+        night,
+        snapshot.now,
+      ),
     );
     if (forecast === null) continue;
     const other = coldest.get(key);

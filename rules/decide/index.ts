@@ -13,5 +13,7 @@ export {
   type Unknown,
 } from '../answer.ts';
 export { decide, type Failure, type Outlook } from './decide.ts';
+export { MORNING_REACH } from './clues.ts';
 export { rank } from './rank.ts';
 export type * from './snapshot.ts';
+export { lowForetold } from './withPushed.ts';
