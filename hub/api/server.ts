@@ -9,6 +9,7 @@ import { accessRoutes, guard } from './access.ts';
 import { type App, makeApp } from './app.ts';
 import type { ApiParts } from './parts.ts';
 import { eventRoutes } from './routes/events.ts';
+import { frostNightRoutes } from './routes/frostNight.ts';
 import { healthRoutes } from './routes/health.ts';
 import { methodRoutes } from './routes/methods.ts';
 import { placeRoutes } from './routes/places.ts';
@@ -65,6 +66,7 @@ export async function buildServer(parts: ApiParts, options: ServerOptions): Prom
   accessRoutes(app, parts);
   healthRoutes(app, parts);
   todayRoutes(app, parts);
+  frostNightRoutes(app, parts);
   taskRoutes(app, parts);
   placeRoutes(app, parts);
   probeRoutes(app, parts);

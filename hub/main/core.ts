@@ -59,8 +59,9 @@ export function joinCore({ store, clock, log, onCrossing = () => {}, waitMs }: C
 
   const keep = (batch: readonly Intaken[]) => {
     const news = store.transaction(() => {
-      for (const { readings, amendments, refused } of batch) {
+      for (const { readings, amendments, refused, foretold } of batch) {
         store.readings.add(readings);
+        if (foretold.length > 0) store.foretold.add(foretold);
         store.readings.amend(amendments);
         for (const refusal of refused) store.refusals.add(refusal);
       }

@@ -175,33 +175,46 @@ export function makeNights(store: Store, spots: Spots, farm: () => Farm, calenda
     };
   };
 
+  const lastEnded = (now: number) => {
+    const today = calendar().dayOf(now);
+    const ended = nightBounds(farm(), calendar(), today);
+    return ended && now >= ended.to ? today : calendar().add(today, -1);
+  };
+
+  /** Nights from `first` to `last`, both of them, from the first with any reading on. */
+  const between = (place: string, spot: string, first: string, last: string): NightRecord[] => {
+    const kept = new Map(
+      store.placeFacts.nights(place, spot, first, last).map((row) => [row.night, row.facts]),
+    );
+    const nights: NightRecord[] = [];
+    const fresh: NightRecord[] = [];
+    for (let night = first; night <= last; night = calendar().add(night, 1)) {
+      const facts = kept.get(night);
+      const record: NightRecord = facts ? JSON.parse(facts) : make(place, spot, night);
+      if (!facts) fresh.push(record);
+      if (record.low !== null || record.evening !== null || nights.length > 0) nights.push(record);
+    }
+    if (fresh.length > 0)
+      store.transaction(() => {
+        for (const record of fresh)
+          store.placeFacts.putNight(place, spot, record.night, JSON.stringify(record));
+      });
+    return nights;
+  };
+
   return {
+    lastEnded,
+    /** Nights that have ended, from `first` on: also those too old to learn from. */
+    since: (place: string, spot: string, first: string, now: number) =>
+      between(place, spot, first, lastEnded(now)),
     /** The last nights that have ended, oldest first, from the first with any reading on. */
     of(place: string, spot: string, now: number): readonly NightRecord[] {
-      const today = calendar().dayOf(now);
-      const ended = nightBounds(farm(), calendar(), today);
-      const lastNight = ended && now >= ended.to ? today : calendar().add(today, -1);
+      const lastNight = lastEnded(now);
       const key = `${place}\n${spot}`;
       const held = memory.get(key);
       if (held?.lastNight === lastNight) return held.nights;
       const first = calendar().add(lastNight, -(NIGHTS - 1));
-      const kept = new Map(
-        store.placeFacts.nights(place, spot, first, lastNight).map((row) => [row.night, row.facts]),
-      );
-      const nights: NightRecord[] = [];
-      const fresh: NightRecord[] = [];
-      for (let night = first; night <= lastNight; night = calendar().add(night, 1)) {
-        const facts = kept.get(night);
-        const record: NightRecord = facts ? JSON.parse(facts) : make(place, spot, night);
-        if (!facts) fresh.push(record);
-        if (record.low !== null || record.evening !== null || nights.length > 0)
-          nights.push(record);
-      }
-      if (fresh.length > 0)
-        store.transaction(() => {
-          for (const record of fresh)
-            store.placeFacts.putNight(place, spot, record.night, JSON.stringify(record));
-        });
+      const nights = between(place, spot, first, lastNight);
       const until = nightBounds(farm(), calendar(), lastNight)?.to ?? now;
       memory.set(key, { lastNight, until, nights });
       return nights;

@@ -1,5 +1,6 @@
 import { statfsSync, statSync } from 'node:fs';
 import { dirname } from 'node:path';
+import { foretoldIn } from './foretold.ts';
 import { journalIn } from './journal.ts';
 import { openDb } from './open.ts';
 import { peopleIn } from './people.ts';
@@ -11,6 +12,7 @@ import { refusalsIn } from './refusals.ts';
 import { rollupsIn } from './rollups.ts';
 
 export { backUpStore, restoreStore } from './copy.ts';
+export type { ForetoldRow } from './foretold.ts';
 export type { Entry } from './journal.ts';
 export type { Placement, ProbeRow } from './probes.ts';
 export type { Amendment, Point, RawPoint, StoredReading } from './readings.ts';
@@ -45,6 +47,7 @@ export function openStore(path: string) {
     tasks: tasksIn(db),
     alarms: alarmsIn(db),
     forecasts: forecastsIn(db),
+    foretold: foretoldIn(db),
     placeFacts: placeFactsIn(db),
     refusals: refusalsIn(db),
     people: peopleIn(db),

@@ -6,6 +6,7 @@ import { type Look, lookAt } from './look.ts';
 import { moveProduce } from './moveProduce.ts';
 import { sunAround } from './night.ts';
 import { dewPointSpot, forecastSpots, nightForecast } from './nightForecasts.ts';
+import { pickNow } from './pickNow.ts';
 import { rank } from './rank.ts';
 import { signsOf } from './roomSigns.ts';
 import { runGenerator } from './runGenerator.ts';
@@ -63,6 +64,7 @@ export function decide(snapshot: Snapshot): Outlook {
       answer('cover', place.id, null, () => cover(look, place));
       answer('uncover', place.id, null, () => uncover(look, place));
     }
+    if (place.picking != null) answer('pick-now', place.id, null, () => pickNow(look, place));
     if (place.coolRoom !== null) {
       for (const [kind, rule] of COLD) answer(kind, place.id, null, () => rule(look, place));
       const room = attempt('cool-room', () => coolRoom(signsOf(look, place)));

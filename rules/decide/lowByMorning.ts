@@ -6,14 +6,7 @@ import type { NightRecord, Predictor } from './snapshot.ts';
 // What a morning knows of the night to come: the night just past, the one before it, yesterday's
 // afternoon and evening, and the air an hour after sunrise.
 
-const CLUES = [
-  'last',
-  'change',
-  'morning',
-  'morningDew',
-  'eveningDew',
-  'afternoon',
-] as const;
+const CLUES = ['last', 'change', 'morning', 'morningDew', 'eveningDew', 'afternoon'] as const;
 type Clue = (typeof CLUES)[number];
 type Clues = Readonly<Record<Clue, number | null>>;
 

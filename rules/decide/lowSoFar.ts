@@ -3,8 +3,8 @@ import { lowest, type Read, within } from './column.ts';
 import type { LearnedUpdate } from './learnUpdate.ts';
 import type { Low } from './lowBeforehand.ts';
 import type { Night } from './night.ts';
-import type { Column } from './snapshot.ts';
 import { type HourRead, nightWays } from './nightWays.ts';
+import type { Column } from './snapshot.ts';
 
 // How the night itself corrects what was expected of it.
 

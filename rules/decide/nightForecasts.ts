@@ -91,9 +91,7 @@ export function nightForecast(
   const hour = (last.t - night.set) / HOUR;
   const learned = expected.method === 'evening' ? learnUpdate(spot.nights, hour) : null;
   const low =
-    now < night.set
-      ? pooled.low
-      : lowSoFar(pooled.low, start, column, night, now, last, learned);
+    now < night.set ? pooled.low : lowSoFar(pooled.low, start, column, night, now, last, learned);
   const line = lineOf(clues, low, night, now, last);
 
   /** Chance of going below, and when: as seen, or as expected. */

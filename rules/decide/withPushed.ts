@@ -3,13 +3,7 @@ import { celsius, HOUR } from '../units.ts';
 import { within } from './column.ts';
 import type { Beforehand, Low } from './lowBeforehand.ts';
 import { AFTER_RISE, type Night } from './night.ts';
-import type {
-  Column,
-  NightRecord,
-  PushedForecast,
-  SourceSaid,
-  Stage,
-} from './snapshot.ts';
+import type { Column, NightRecord, PushedForecast, SourceSaid, Stage } from './snapshot.ts';
 
 // What others foretell, beside what was learned here.
 

@@ -1,4 +1,11 @@
-import { fitLine, type Line, leaveOneOutRmse, leverageAt, type Row, valueAt } from './leastSquares.ts';
+import {
+  fitLine,
+  type Line,
+  leaveOneOutRmse,
+  leverageAt,
+  type Row,
+  valueAt,
+} from './leastSquares.ts';
 
 // Which of several clues to believe, decided by the nights themselves.
 
@@ -93,5 +100,11 @@ function fitted<Clue extends string>(
   if (rows.length < Math.max(fewest, chosen.length + 1 + FEWEST_TO_SPARE)) return null;
   const line = fitLine(rows, chosen.length);
   if (line === null) return null;
-  return { n: rows.length, df: line.df, leaveOneOutRmse: leaveOneOutRmse(line, rows), chosen, line };
+  return {
+    n: rows.length,
+    df: line.df,
+    leaveOneOutRmse: leaveOneOutRmse(line, rows),
+    chosen,
+    line,
+  };
 }

@@ -18,6 +18,14 @@ export { type ChosenModel, type Clued, fitChosen, predictChosen } from './fitCho
 export { fitNightLow } from './fitNightLow.ts';
 export { fitNightLowTwoStep } from './fitNightLowTwoStep.ts';
 export {
+  bandOf,
+  baseRateBefore,
+  type ChanceBand,
+  type ForecastScores,
+  forecastScores,
+  type ScoredForecast,
+} from './forecastScores.ts';
+export {
   type FrostDateCurve,
   firstFrostFit,
   frostBefore,
