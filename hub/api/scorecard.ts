@@ -19,6 +19,16 @@ const LOOK_BACK = 800; // days
 /** Without cost and loss of its own a place is warned of when frost is as likely as not. Ours. */
 const AS_LIKELY_AS_NOT = 0.5;
 
+/** As the day goes; first nights last. */
+const IN_ORDER: readonly NightForecast['method'][] = [
+  'recent-nights',
+  'afternoon',
+  'evening',
+  'through-the-night',
+  'station',
+  'wide-default',
+];
+
 type Issued = Omit<NightForecast, 'fan'>;
 type Scored = ScoredForecast & { readonly issuedAt: number };
 
@@ -103,16 +113,22 @@ export function scorecardOf(parts: ApiParts): Scorecard {
       byMethod.set(method, [...(byMethod.get(method) ?? []), scored]);
     }
     const warnFrom = warnedFrom(looked, place);
-    const methods = [...byMethod].map(([method, all]) => methodScores(method, all, warnFrom));
+    const methods = IN_ORDER.flatMap((method) => {
+      const all = byMethod.get(method);
+      return all ? [methodScores(method, all, warnFrom)] : [];
+    });
     return methods.length === 0
       ? []
       : [{ place, name: nameOf(parts, place), spot, warnFrom: rounded(warnFrom, 3), methods }];
   });
   const sources = looked.outlook.frost.flatMap(({ place, spot, sources: said }) =>
-    said.map(({ source, nights: held, error, ownError, weight }) => ({
+    said.map(({ source, nights: held, error, ownError, weight, said: low }) => ({
       ...{ source, place, name: nameOf(parts, place), spot, nights: held },
       ...{ error: roundedOrNull(error), ownError: rounded(ownError), weight: rounded(weight, 3) },
-      words: sourceWords({ source, nights: held, error, ownError, weight }),
+      words: sourceWords({
+        ...{ source, nights: held, error, ownError, weight },
+        reaches: low !== null,
+      }),
     })),
   );
   return { asOf: iso(looked.at), spots, sources };

@@ -6,6 +6,8 @@ import type { Store } from '../store/index.ts';
 import { NIGHTS, nightBounds } from './nights.ts';
 
 const HOUR = 3_600_000; // ms
+/** A source that was not heard for longer is no longer told of. Ours. */
+const SILENT = 7 * 24 * HOUR;
 
 type Issue = {
   readonly issuedAt: number;
@@ -52,7 +54,7 @@ export function makePushed(store: Store, farm: () => Farm, calendar: () => Calen
       const temperature = store.foretold.issueBy(source, 'temperature', now);
       const rain = store.foretold.issueBy(source, 'rain', now);
       const newest = Math.max(temperature?.issuedAt ?? 0, rain?.issuedAt ?? 0);
-      if (newest === 0) return [];
+      if (newest < now - SILENT) return [];
       const nights = Array.from({ length: NIGHTS }, (_, back) =>
         calendar().add(today, back + 1 - NIGHTS),
       ).map((night) => ({ night, lows: lowsOf(source, night, now) }));

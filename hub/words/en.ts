@@ -886,11 +886,14 @@ export function sourceWords(told: {
   readonly error: number | null;
   readonly ownError: number;
   readonly weight: number;
+  /** Its newest issue holds the whole of tonight. */
+  readonly reaches: boolean;
 }): string {
-  const { source, nights, error, ownError, weight } = told;
+  const { source, nights, error, ownError, weight, reaches } = told;
   if (error === null)
     return `${source}: ${counted(nights, 'night')} known; it has no say before ten.`;
   const record = `${source}: ${number(error)}${HARD}°C off over ${counted(nights, 'night')}, corrected; what is learned here is ${number(ownError)}${HARD}°C off.`;
+  if (!reaches) return `${record} Its newest issue does not hold the whole of tonight.`;
   return weight > 0
     ? `${record} It has a share of ${chance(weight)} in tonight’s low.`
     : `${record} It has no say while it is not the better one.`;

@@ -63,17 +63,19 @@ export function sourceWeight(record: SourceRecord, ownError: number): number {
 }
 
 /**
- * Two forecasts as one: their weighted mean, with the spread of the mixture of both, so that two
- * that differ make a wide one. Whether they err together is not known, so nothing is taken off.
+ * Two forecasts as one: their weighted mean, with the most its error can spread. Whether the two
+ * err together is not known here, so nothing is taken off for errors that cancel.
  *
- * Source: mean and variance of a mixture, textbook; the fewer degrees of freedom are kept. Ours.
+ * Source: standard deviation of a weighted sum, at most the weighted sum of the deviations
+ * (textbook); that the fewer degrees of freedom are kept is ours.
  * @throws RangeError for a weight outside 0..1
  */
 export function pooledLow(own: Spread, other: Spread, weight: number): Spread {
   expectRange('weight', weight, 0, 1, '');
   if (weight === 0) return own;
-  const mean = (1 - weight) * own.mean + weight * other.mean;
-  const between = weight * (1 - weight) * (own.mean - other.mean) ** 2;
-  const sd = Math.sqrt((1 - weight) * own.sd ** 2 + weight * other.sd ** 2 + between);
-  return { mean, sd, df: Math.min(own.df, other.df) };
+  return {
+    mean: (1 - weight) * own.mean + weight * other.mean,
+    sd: (1 - weight) * own.sd + weight * other.sd,
+    df: Math.min(own.df, other.df),
+  };
 }
