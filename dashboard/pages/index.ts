@@ -2,6 +2,7 @@ import type { ComponentType } from 'preact';
 import type { Params } from '../router.ts';
 import { words } from '../words.ts';
 import { Alarms } from './Alarms.tsx';
+import { Frost } from './Frost.tsx';
 import { How } from './How.tsx';
 import { Place } from './Place.tsx';
 import { Places } from './Places.tsx';
@@ -24,6 +25,7 @@ export const pages: readonly Page[] = [
   { path: '/', menu: words.menu.today, Show: Today },
   { path: '/places', menu: words.menu.places, Show: Places },
   { path: '/places/:id', menu: null, Show: Place },
+  { path: '/frost', menu: words.menu.frost, Show: Frost },
   { path: '/probes', menu: words.menu.probes, Show: Probes },
   { path: '/alarms', menu: words.menu.alarms, level: 'more', Show: Alarms },
   { path: '/set-up', menu: words.menu.setUp, level: 'more', Show: SetUp },

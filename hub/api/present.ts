@@ -66,6 +66,18 @@ export const shownNight = ({ fan: _, ...night }: Night): NightForecast => ({
   pBelow: { at: night.pBelow.at, p: rounded(night.pBelow.p, 4) },
   issuedAt: iso(night.issuedAt),
   crossesAt: isoOrNull(night.crossesAt),
+  limits: night.limits.map(({ what, at, p, crossesAt }) => ({
+    ...{ what, at, p: rounded(p, 4), crossesAt: isoOrNull(crossesAt) },
+  })),
+  sources: night.sources.map((one) => ({
+    ...one,
+    issuedAt: iso(one.issuedAt),
+    said: roundedOrNull(one.said),
+    corrected: roundedOrNull(one.corrected),
+    error: roundedOrNull(one.error),
+    ownError: rounded(one.ownError),
+    weight: rounded(one.weight, 3),
+  })),
 });
 
 export const shownCoolRoom = (room: CoolRoomNow): CoolRoom => ({

@@ -14,6 +14,7 @@ import { type ApiParts, Refused } from './parts.ts';
 import { alarmSettingsRoutes } from './routes/alarmSettings.ts';
 import { alarmRoutes } from './routes/alarms.ts';
 import { eventRoutes } from './routes/events.ts';
+import { frostNightRoutes } from './routes/frostNight.ts';
 import { healthRoutes } from './routes/health.ts';
 import { methodRoutes } from './routes/methods.ts';
 import { peopleRoutes } from './routes/people.ts';
@@ -84,6 +85,7 @@ export async function buildServer(parts: ApiParts, options: ServerOptions): Prom
   peopleRoutes(app, parts, signIn);
   healthRoutes(app, parts, counts);
   todayRoutes(app, parts);
+  frostNightRoutes(app, parts);
   taskRoutes(app, parts);
   placeRoutes(app, parts);
   probeRoutes(app, parts);

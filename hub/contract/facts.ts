@@ -40,7 +40,43 @@ export const nightForecast = z.object({
   pBelow: z.object({ at: z.number(), p: z.number() }),
   crossesAt: time.nullable(),
   nightsLearned: z.number().int(),
-  method: z.enum(['evening', 'afternoon', 'recent-nights', 'wide-default']),
+  method: z.enum([
+    'through-the-night',
+    'evening',
+    'afternoon',
+    'recent-nights',
+    'station',
+    'wide-default',
+  ]),
+  /** Limits of what grows there. Missing in forecasts of old. */
+  limits: z
+    .array(
+      z.object({
+        what: z.enum(['damage', 'chill']),
+        at: z.number(),
+        p: z.number(),
+        crossesAt: time.nullable(),
+      }),
+    )
+    .optional(),
+  /** Pushed forecasts of this night, and what their record at this spot has earned them. */
+  sources: z
+    .array(
+      z.object({
+        source: z.string(),
+        issuedAt: time,
+        /** The low it says, and that with the correction learned here. */
+        said: known,
+        corrected: known,
+        nights: z.number().int(),
+        /** Error of the corrected low, and of the forecast learned here, K. */
+        error: known,
+        ownError: z.number(),
+        /** Its share in the forecast, 0..1. */
+        weight: z.number(),
+      }),
+    )
+    .optional(),
 });
 
 export const coolRoom = z.object({

@@ -17,6 +17,14 @@ const farmFacts = z.strictObject({
   wage: z.number().min(0),
 });
 
+/** A day of every year, `05-20`. 29 February is no day of every year. */
+const dayOfYear = z
+  .string()
+  .regex(
+    /^(?:(?:0[13578]|1[02])-(?:0[1-9]|[12]\d|3[01])|(?:0[469]|11)-(?:0[1-9]|[12]\d|30)|02-(?:0[1-9]|1\d|2[0-8]))$/,
+    'expected a month and a day such as 05-20',
+  );
+
 const place = z.strictObject({
   id,
   name: z.string().min(1).max(60),
@@ -32,8 +40,20 @@ const place = z.strictObject({
     .strictObject({
       minutes: z.number().min(0),
       value: z.number().min(0),
-      damage: temperature,
+      /** May be left out where the place's crop and stage have a limit of their own. */
+      damage: temperature.optional(),
       effect: z.number().gt(0).max(1).default(0.8),
+    })
+    .optional(),
+  /** How far the crop is (open-flower, green-fruit …): its frost limit, where `damage` is not told. */
+  stage: id.optional(),
+  /** When ripe produce hangs here, each year from and to, and what picking it takes and saves. */
+  picking: z
+    .strictObject({
+      from: dayOfYear,
+      to: dayOfYear,
+      minutes: z.number().gt(0),
+      value: z.number().min(0),
     })
     .optional(),
   wet: z
@@ -55,6 +75,8 @@ const probe = z.strictObject({
   place: id,
   spot,
   every: every.default('5m'),
+  /** A bare bead among the leaves, without a roof: it cools as they do. */
+  bare: z.boolean().default(false),
   offset: z.partialRecord(quantity, z.number()).default({}),
 });
 

@@ -2,6 +2,7 @@ export * from './alarms.ts';
 export * from './events.ts';
 export * from './facts.ts';
 export * from './farm.ts';
+export * from './frost.ts';
 export * from './methods.ts';
 export * from './pages.ts';
 export * from './people.ts';

@@ -1,6 +1,7 @@
 import { isNode, LineCounter, parseDocument } from 'yaml';
 import { type FarmFile, farmFile } from '../contract/index.ts';
 import { refusal, shown } from '../words/index.ts';
+import { stagesOf } from './damage.ts';
 
 export type FarmFileRead =
   | { readonly farm: FarmFile; readonly faults?: undefined }
@@ -27,6 +28,18 @@ function crossChecks(farm: FarmFile): { path: (string | number)[]; wanted: strin
     places.add(place.id);
     if (place.crop !== undefined && !crops.has(place.crop))
       fault(['places', i, 'crop'], `one of the crops ${[...crops].join(', ')}`);
+    const stages = stagesOf(place.crop);
+    if (place.stage !== undefined && !stages.includes(place.stage))
+      fault(
+        ['places', i, 'stage'],
+        stages.length === 0
+          ? 'no stage, because no frost limits are known for this crop'
+          : `one of the stages ${stages.join(', ')}`,
+      );
+    if (place.cover && place.cover.damage === undefined && place.stage === undefined)
+      fault(['places', i, 'cover', 'damage'], 'a temperature in °C, or a stage of the crop');
+    if (place.picking && place.cover?.damage === undefined && !stages.includes('green-fruit'))
+      fault(['places', i, 'picking'], 'a place with cover.damage, or a crop with a frost limit');
     if (place.kind === 'cool-room')
       for (const field of ['setPoint', 'limit'] as const)
         if (place[field] === undefined) fault(['places', i, field], 'a temperature in °C');

@@ -2,11 +2,11 @@ import type { Mapping } from '../contract/index.ts';
 import { type Amendment, type CleanReading, cleaner, type Recall } from './clean.ts';
 import { commitQueue, type Release } from './commitQueue.ts';
 import { readMessage } from './forms/index.ts';
-import type { Message, Parsed, RawReading, Refused } from './message.ts';
+import type { Foretold, Message, Parsed, RawReading, Refused } from './message.ts';
 
 export { commitQueue, type Release } from './commitQueue.ts';
 export { filterOf, mappingOf, readMessage } from './forms/index.ts';
-export type { Message, Parsed, RawReading, Refused } from './message.ts';
+export type { Foretold, Message, Parsed, RawReading, Refused } from './message.ts';
 export { readTime } from './readTime.ts';
 export { inKeptUnit } from './units.ts';
 
@@ -17,6 +17,8 @@ export type Intaken = {
   readonly refused: readonly (Refused & { readonly t: number })[];
   /** Who was heard when, even if nothing of it could be used. */
   readonly heard: ReadonlyMap<string, number>;
+  /** What somebody foretells, as issued when it came. */
+  readonly foretold: readonly (Foretold & { readonly issuedAt: number })[];
 };
 
 export type IntakeParts = {
@@ -93,7 +95,11 @@ export function makeIntake(parts: IntakeParts) {
   };
 
   /** @param live came over the wire just now; else it is dated by what it holds. */
-  const take = ({ readings, refused }: Parsed, receivedAt: number, live: boolean): Intaken => {
+  const take = (
+    { readings, refused, ahead = [] }: Parsed,
+    receivedAt: number,
+    live: boolean,
+  ): Intaken => {
     const kept: CleanReading[] = [];
     const amendments: Amendment[] = [];
     const doubts = refused.map((one) => ({ ...one, t: receivedAt }));
@@ -107,7 +113,8 @@ export function makeIntake(parts: IntakeParts) {
       if (cleaned.amendments.length > 0) amendments.push(...cleaned.amendments);
       if (cleaned.refused) doubts.push({ ...cleaned.refused, t });
     }
-    return { readings: kept, amendments, refused: doubts, heard };
+    const foretold = ahead.map((one) => ({ ...one, issuedAt: receivedAt }));
+    return { readings: kept, amendments, refused: doubts, heard, foretold };
   };
 
   return {

@@ -51,9 +51,19 @@ export type Refused = {
   readonly sentence: string;
 };
 
+/** One value ahead, as somebody foretells it. */
+export type Foretold = {
+  /** Whose forecast it is. */
+  readonly source: string;
+  readonly quantity: RawReading['quantity'];
+  readonly t: number;
+  readonly value: number;
+};
+
 export type Parsed = {
   readonly readings: readonly RawReading[];
   readonly refused: readonly Refused[];
+  readonly ahead?: readonly Foretold[];
 };
 
 /** Thrown inside a message form; the sentence names the field, its value and what was expected. */

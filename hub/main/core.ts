@@ -84,8 +84,9 @@ export function joinCore(parts: CoreParts) {
 
   const keep = (batch: readonly Intaken[]) => {
     const news = allOrNothing(() => {
-      for (const { readings, amendments, refused } of batch) {
+      for (const { readings, amendments, refused, foretold } of batch) {
         store.readings.add(readings);
+        if (foretold.length > 0) store.foretold.add(foretold);
         store.readings.amend(amendments);
         for (const refusal of refused) book.add(refusal, heard.has(refusal.source));
       }

@@ -29,7 +29,7 @@ const MOST_ISSUED = 2000;
 export function makeLook(parts: LookParts) {
   const { store, clock, log, feed, snapshots, tasks, farm, heardAt } = parts;
   let last: Looked | null = null;
-  /** Forecasts issued once per night, spot and method. */
+  /** Forecasts issued once per night, spot and method; through the night once an hour. */
   const issued = new Set<string>();
   const today = parts.calendar().dayOf(clock.now());
   for (const body of store.forecasts.between(today, parts.calendar().add(today, 1)))
@@ -40,8 +40,7 @@ export function makeLook(parts: LookParts) {
       const key = issueKey(forecast);
       if (issued.has(key)) continue;
       const { fan: _, ...asIssued } = forecast;
-      const { place, spot, night, issuedAt } = forecast;
-      store.forecasts.put(place, spot, night, issuedAt, JSON.stringify(asIssued));
+      store.forecasts.put(forecast, JSON.stringify(asIssued));
       issued.add(key);
     }
     if (issued.size > MOST_ISSUED) {
@@ -117,5 +116,8 @@ export function makeLook(parts: LookParts) {
   };
 }
 
-const issueKey = ({ place, spot, night, method }: NightForecast) =>
-  `${place}\n${spot}\n${night}\n${method}`;
+const HOUR = 3_600_000; // ms
+const issueKey = ({ place, spot, night, method, issuedAt }: NightForecast) => {
+  const hour = method === 'through-the-night' ? `\n${Math.floor(issuedAt / HOUR)}` : '';
+  return `${place}\n${spot}\n${night}\n${method}${hour}`;
+};

@@ -1,4 +1,5 @@
 import { pino } from 'pino';
+import type { NightForecast as Forecast } from '../../rules/decide/index.ts';
 import { steppedClock } from '../clock.ts';
 import type { AlarmEvent, Day, NightForecast, TaskEvent } from '../contract/index.ts';
 import type { RawReading } from '../intake/index.ts';
@@ -23,6 +24,9 @@ export type Replayed = {
 };
 
 const iso = (t: number) => new Date(t).toISOString();
+const crossing = ({ crossesAt }: Pick<Forecast, 'crossesAt'>) => ({
+  crossesAt: crossesAt === null ? null : iso(crossesAt),
+});
 
 async function readSorted(file: string, rejected: Map<string, number>) {
   const readings: (RawReading & { t: number })[] = [];
@@ -114,11 +118,13 @@ export async function replay(settings: Settings<'replay'>): Promise<Replayed> {
     tasks: store.journal.between('task', 0, now + 1).map(taskEvent),
     alarms: alarmEvents(store.alarms.between(0, now + 1)),
     frost: store.forecasts.between('0000-00-00', '9999-99-99').map((body) => {
-      const night = JSON.parse(body);
+      const night: Omit<Forecast, 'fan'> = JSON.parse(body);
       return {
         ...night,
+        ...crossing(night),
         issuedAt: iso(night.issuedAt),
-        crossesAt: night.crossesAt === null ? null : iso(night.crossesAt),
+        limits: night.limits.map((limit) => ({ ...limit, ...crossing(limit) })),
+        sources: night.sources.map((one) => ({ ...one, issuedAt: iso(one.issuedAt) })),
       };
     }),
     rejected: Object.fromEntries(rejected),

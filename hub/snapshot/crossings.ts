@@ -1,5 +1,5 @@
 import type { Farm } from '../farm/index.ts';
-import { WET } from '../farm/index.ts';
+import { damageAt, WET } from '../farm/index.ts';
 import type { StoredReading } from '../store/index.ts';
 import type { Spots } from './spots.ts';
 
@@ -15,7 +15,8 @@ function limitsOf(farm: Farm, placeId: string, quantity: string): number[] {
   if (quantity === 'humidity' && place.kind === 'tunnel') return [(place.wet ?? WET).at];
   if (quantity !== 'temperature') return [];
   const crop = farm.crop(place.crop);
-  return [place.limit, place.cover?.damage, crop?.chill, crop?.heatLimit, crop?.band?.[1]].filter(
+  const damage = damageAt(farm, place)?.at;
+  return [place.limit, damage, crop?.chill, crop?.heatLimit, crop?.band?.[1]].filter(
     (limit) => limit !== undefined,
   );
 }

@@ -4,6 +4,7 @@ import type { Changed, Store } from '../store/index.ts';
 import { makeCrossings } from './crossings.ts';
 import { joinedAfter, makeDays, SPELL_DAYS } from './days.ts';
 import { makeNights } from './nights.ts';
+import { makePushed } from './pushed.ts';
 import { makeSpots } from './spots.ts';
 import { makeTake } from './take.ts';
 import { makeWindow } from './window.ts';
@@ -31,6 +32,7 @@ export function makeSnapshots(
   const window = makeWindow(store, clock.now);
   const nights = makeNights(store, spots, farm, calendar);
   const days = makeDays(store, spots, farm, calendar);
+  const pushed = makePushed(store, farm, calendar);
   let turn = 0;
   const dayAround = (t: number) => calendar().bounds(calendar().dayOf(t));
 
@@ -38,7 +40,8 @@ export function makeSnapshots(
     spots,
     window,
     days,
-    take: makeTake({ store, farm, calendar, spots, nights, window }),
+    take: makeTake({ store, farm, calendar, spots, nights, window, pushed }),
+    nights,
     crossed: makeCrossings(spots, farm),
     /** Brings roll-ups up to date, and drops what was made from readings that changed. */
     fold(): Changed[] {

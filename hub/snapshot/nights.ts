@@ -1,5 +1,6 @@
 import { dewPoint } from '../../rules/air/index.ts';
-import type { NightRecord } from '../../rules/decide/index.ts';
+import { MORNING_REACH, type NightRecord } from '../../rules/decide/index.ts';
+import { isClearCalm } from '../../rules/frost/index.ts';
 import { sunTimes } from '../../rules/heat/index.ts';
 import { type Celsius, celsius, instant, percent } from '../../rules/units.ts';
 import type { Calendar } from '../clock.ts';
@@ -66,14 +67,46 @@ function lowOf(air: readonly Air[], from: number, to: number): Celsius | null {
   return to - last > LONGEST_GAP || low === Number.POSITIVE_INFINITY ? null : celsius(low);
 }
 
+/** The last reading by an hour after sunrise, as the morning's forecast knows it. */
+function morningOf(
+  air: readonly Air[],
+  outside: () => readonly Air[],
+  at: number,
+): NightRecord['morning'] {
+  const before = (readings: readonly Air[]) =>
+    readings.findLast(({ t }) => t <= at && at - t <= MORNING_REACH);
+  const last = before(air);
+  if (last === undefined) return null;
+  const damp = air.some(({ humidity }) => humidity !== null) ? last : before(outside());
+  return {
+    temperature: celsius(last.temperature),
+    dewPoint: damp === undefined ? null : dewPointOf([damp]),
+  };
+}
+
+/** Temperatures at sunset and each whole hour after it, up to sunrise. */
+function hoursOf(air: readonly Air[], sunset: number, sunrise: number): (Celsius | null)[] {
+  const hours: (Celsius | null)[] = [];
+  for (let t = sunset; t <= sunrise; t += HOUR) {
+    const near = nearTo(air, t);
+    hours.push(
+      near.length === 0 ? null : celsius(mean(near.map(({ temperature }) => temperature))),
+    );
+  }
+  return hours;
+}
+
 /** From sunset to an hour after sunrise of the night that ends on `night`; null in a polar summer or winter. */
 export function nightBounds(farm: Farm, calendar: Calendar, night: string) {
   const { lat, lon } = farm.file.farm;
   const noon = (day: string) => instant(calendar.bounds(day).begins + 12 * HOUR);
-  const { set } = sunTimes(noon(calendar.add(night, -1)), lat, lon);
+  const before = sunTimes(noon(calendar.add(night, -1)), lat, lon);
   const { rise } = sunTimes(noon(night), lat, lon);
-  return set === null || rise === null ? null : { sunset: set, sunrise: rise, to: rise + HOUR };
+  const { set: sunset } = before;
+  if (sunset === null || rise === null) return null;
+  return { sunset, sunrise: rise, to: rise + HOUR, sunriseBefore: before.rise };
 }
+export type NightBounds = NonNullable<ReturnType<typeof nightBounds>>;
 
 /** Past nights of each spot: kept in the store, made again when their readings change. */
 export function makeNights(store: Store, spots: Spots, farm: () => Farm, calendar: () => Calendar) {
@@ -86,12 +119,40 @@ export function makeNights(store: Store, spots: Spots, farm: () => Farm, calenda
       AROUND,
     );
 
+  /** Whether it was a night of radiation frost outdoors, as far as the sensors there can tell. */
+  const clearCalm = ({ sunset }: NightBounds): boolean | null => {
+    const there = farm().outside?.id;
+    if (there === undefined) return null;
+    const to = sunset + 2 * HOUR + 1;
+    const hangs = (spot: string) => spots.overlapping(there, spot, sunset, to).length > 0;
+    const read = (spot: string, quantity: string) =>
+      spots.points(there, spot, quantity, sunset, to);
+    const temperatures = (spot: string) =>
+      read(spot, 'temperature').map(({ t, value }) => ({ t: instant(t), value: celsius(value) }));
+    const air = hangs('air') ? 'air' : (spots.ordered(there, sunset, to)[0] ?? 'air');
+    const values = (quantity: string) => read(air, quantity).map(({ value }) => value);
+    const gauged = spots
+      .overlapping(there, air, sunset, to)
+      .some(({ probe }) => store.readings.quantitiesOf(probe).includes('rain'));
+    const rain = values('rain');
+    const wind = values('wind');
+    return isClearCalm({
+      sunset,
+      air: temperatures(air),
+      ground: hangs('grass') && air !== 'grass' ? temperatures('grass') : undefined,
+      rain: gauged ? (rain.length === 0 ? null : rain.reduce((sum, mm) => sum + mm, 0)) : undefined,
+      wind: wind.length === 0 ? null : mean(wind),
+    });
+  };
+
   const make = (place: string, spot: string, night: string): NightRecord => {
     const bounds = nightBounds(farm(), calendar(), night);
-    const nothing = { night, afternoon: null, evening: null, low: null };
+    const nothing = { night, morning: null, afternoon: null, evening: null, low: null };
     if (bounds === null) return nothing;
+    const { sunset, sunrise, sunriseBefore } = bounds;
     const fifteen = calendar().bounds(calendar().add(night, -1)).begins + 15 * HOUR;
-    const from = Math.min(fifteen, bounds.sunset) - REACH;
+    const early = sunriseBefore === null ? fifteen : sunriseBefore + HOUR - MORNING_REACH;
+    const from = Math.min(fifteen - REACH, sunset - REACH, early);
     const air = airOf(place, spot, from, bounds.to + 1);
     if (air.length === 0) return nothing;
     const outside = () => {
@@ -104,39 +165,56 @@ export function makeNights(store: Store, spots: Spots, farm: () => Farm, calenda
     };
     return {
       night,
+      morning: sunriseBefore === null ? null : morningOf(air, outside, sunriseBefore + HOUR),
       afternoon: around(air, outside, fifteen),
-      evening: around(air, outside, bounds.sunset + 2 * HOUR),
-      low: lowOf(air, bounds.sunset, bounds.to),
+      evening: around(air, outside, sunset + 2 * HOUR),
+      low: lowOf(air, sunset, bounds.to),
+      hours: hoursOf(air, sunset, sunrise),
+      length: (sunrise - sunset) / HOUR,
+      clearCalm: clearCalm(bounds),
     };
   };
 
+  const lastEnded = (now: number) => {
+    const today = calendar().dayOf(now);
+    const ended = nightBounds(farm(), calendar(), today);
+    return ended && now >= ended.to ? today : calendar().add(today, -1);
+  };
+
+  /** Nights from `first` to `last`, both of them, from the first with any reading on. */
+  const between = (place: string, spot: string, first: string, last: string): NightRecord[] => {
+    const kept = new Map(
+      store.placeFacts.nights(place, spot, first, last).map((row) => [row.night, row.facts]),
+    );
+    const nights: NightRecord[] = [];
+    const fresh: NightRecord[] = [];
+    for (let night = first; night <= last; night = calendar().add(night, 1)) {
+      const facts = kept.get(night);
+      const record: NightRecord = facts ? JSON.parse(facts) : make(place, spot, night);
+      if (!facts) fresh.push(record);
+      if (record.low !== null || record.evening !== null || nights.length > 0) nights.push(record);
+    }
+    if (fresh.length > 0)
+      store.transaction(() => {
+        for (const record of fresh)
+          store.placeFacts.putNight(place, spot, record.night, JSON.stringify(record));
+      });
+    return nights;
+  };
+
   return {
+    lastEnded,
+    /** Nights that have ended, from `first` on: also those too old to learn from. */
+    since: (place: string, spot: string, first: string, now: number) =>
+      between(place, spot, first, lastEnded(now)),
     /** The last nights that have ended, oldest first, from the first with any reading on. */
     of(place: string, spot: string, now: number): readonly NightRecord[] {
-      const today = calendar().dayOf(now);
-      const ended = nightBounds(farm(), calendar(), today);
-      const lastNight = ended && now >= ended.to ? today : calendar().add(today, -1);
+      const lastNight = lastEnded(now);
       const key = `${place}\n${spot}`;
       const held = memory.get(key);
       if (held?.lastNight === lastNight) return held.nights;
       const first = calendar().add(lastNight, -(NIGHTS - 1));
-      const kept = new Map(
-        store.placeFacts.nights(place, spot, first, lastNight).map((row) => [row.night, row.facts]),
-      );
-      const nights: NightRecord[] = [];
-      const fresh: NightRecord[] = [];
-      for (let night = first; night <= lastNight; night = calendar().add(night, 1)) {
-        const facts = kept.get(night);
-        const record: NightRecord = facts ? JSON.parse(facts) : make(place, spot, night);
-        if (!facts) fresh.push(record);
-        if (record.low !== null || record.evening !== null || nights.length > 0)
-          nights.push(record);
-      }
-      if (fresh.length > 0)
-        store.transaction(() => {
-          for (const record of fresh)
-            store.placeFacts.putNight(place, spot, record.night, JSON.stringify(record));
-        });
+      const nights = between(place, spot, first, lastNight);
       const until = nightBounds(farm(), calendar(), lastNight)?.to ?? now;
       memory.set(key, { lastNight, until, nights });
       return nights;

@@ -11,9 +11,12 @@ import type {
 } from '../../rules/decide/index.ts';
 import { celsius, type Instant, instant, minutes, percent } from '../../rules/units.ts';
 import type { Calendar } from '../clock.ts';
-import { type Farm, WET } from '../farm/index.ts';
+import { damageAt, type Farm, WET } from '../farm/index.ts';
 import type { Placement, Store } from '../store/index.ts';
-import type { Nights } from './nights.ts';
+import { coverNights } from './coverNights.ts';
+import { type Nights, nightBounds } from './nights.ts';
+import { pickingNow } from './pickingNow.ts';
+import type { makePushed } from './pushed.ts';
 import { pair, type Spots } from './spots.ts';
 import { WINDOW, type Window } from './window.ts';
 
@@ -31,10 +34,12 @@ export type TakeParts = {
   readonly spots: Spots;
   readonly nights: Nights;
   readonly window: Window;
+  readonly pushed: ReturnType<typeof makePushed>;
 };
 
 /** Reads all that is known at one instant, once, as plain data. */
-export function makeTake({ store, farm, calendar, spots, nights, window }: TakeParts) {
+export function makeTake(parts: TakeParts) {
+  const { store, farm, calendar, spots, nights, window, pushed } = parts;
   const pairs = new Map<string, { versions: string; air: readonly AirReading[] }>();
 
   const airOf = (probe: string, every: number): readonly AirReading[] => {
@@ -95,14 +100,11 @@ export function makeTake({ store, farm, calendar, spots, nights, window }: TakeP
       opened: place.vents ? said(place.id, 'vents', VENTS_TRUSTED, now) : null,
       covered: place.cover ? said(place.id, 'covers', COVERS_TRUSTED, now) : null,
       wet: { at: percent(wet.at), below: percent(wet.below) },
-      cover: place.cover
-        ? {
-            minutes: minutes(place.cover.minutes),
-            value: place.cover.value,
-            damage: celsius(place.cover.damage),
-            effect: place.cover.effect,
-          }
-        : null,
+      cover: coverOf(place),
+      coverNights: coverNights(store, place.id, spotsHere, (night) =>
+        nightBounds(farm(), calendar(), night),
+      ),
+      picking: pickingNow(farm(), place, calendar().dayOf(now)),
       coolRoom:
         place.kind === 'cool-room' && place.setPoint !== undefined && place.limit !== undefined
           ? {
@@ -112,6 +114,18 @@ export function makeTake({ store, farm, calendar, spots, nights, window }: TakeP
             }
           : null,
       spots: spotsHere,
+    };
+  };
+
+  const coverOf = (place: Farm['places'][number]): PlaceNow['cover'] => {
+    const damage = damageAt(farm(), place);
+    if (!place.cover || damage === null) return null;
+    return {
+      minutes: minutes(place.cover.minutes),
+      value: place.cover.value,
+      damage: celsius(damage.at),
+      damageFrom: damage.from ?? undefined,
+      effect: place.cover.effect,
     };
   };
 
@@ -181,6 +195,7 @@ export function makeTake({ store, farm, calendar, spots, nights, window }: TakeP
       places: farm().places.map((place) => placeNow(place, here.get(place.id) ?? [], now)),
       probes: probesNow(now, heardAt),
       standing,
+      pushed: pushed(now),
     };
   };
 }

@@ -1,6 +1,7 @@
 import { statfsSync, statSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { alarmsOutIn } from './alarmsOut.ts';
+import { foretoldIn } from './foretold.ts';
 import { heldIn } from './held.ts';
 import { journalIn } from './journal.ts';
 import { openDb } from './open.ts';
@@ -14,6 +15,7 @@ import { rollupsIn } from './rollups.ts';
 
 export type { AlarmTestRow, MessageRow, SeenAlarmRow } from './alarmsOut.ts';
 export { backUpStore, restoreStore } from './copy.ts';
+export type { ForetoldRow } from './foretold.ts';
 export type { HeldMessage, HeldRow } from './held.ts';
 export type { Entry } from './journal.ts';
 export type { JoinCode, PersonRow } from './people.ts';
@@ -51,6 +53,7 @@ export function openStore(path: string) {
     alarms: alarmsIn(db),
     alarmsOut: alarmsOutIn(db),
     forecasts: forecastsIn(db),
+    foretold: foretoldIn(db),
     placeFacts: placeFactsIn(db),
     refusals: refusalsIn(db),
     held: heldIn(db),

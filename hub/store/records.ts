@@ -73,16 +73,32 @@ export function alarmsIn(db: Db) {
 
 export function forecastsIn(db: Db) {
   const put = db.prepare(
-    `INSERT INTO forecasts (place, spot, night, issued_at, body) VALUES (?, ?, ?, ?, ?)
+    `INSERT INTO forecasts (place, spot, night, issued_at, body, method) VALUES (?, ?, ?, ?, ?, ?)
      ON CONFLICT DO NOTHING`,
   );
   const all = db.prepare<[string, string], { body: string }>(
     'SELECT body FROM forecasts WHERE night >= ? AND night <= ? ORDER BY issued_at, place, spot',
   );
+  // The first a night and method: updates through the night follow the evening's.
+  const firsts = db.prepare<[string, string], { body: string }>(
+    `SELECT body, min(issued_at) FROM forecasts WHERE night >= ? AND night <= ?
+     GROUP BY place, spot, night, method ORDER BY night, place, spot, issued_at`,
+  );
+  const bodies = (rows: readonly { body: string }[]) => rows.map(({ body }) => body);
   return {
-    put: (place: string, spot: string, night: string, issuedAt: number, body: string) =>
-      put.run(place, spot, night, issuedAt, body),
-    between: (firstNight: string, lastNight: string) =>
-      all.all(firstNight, lastNight).map(({ body }) => body),
+    /** As issued: a forecast that is there already is left as it is. */
+    put: ({ place, spot, night, issuedAt, method }: ForecastKey, body: string) =>
+      put.run(place, spot, night, issuedAt, body, method),
+    between: (firstNight: string, lastNight: string) => bodies(all.all(firstNight, lastNight)),
+    firstsBetween: (firstNight: string, lastNight: string) =>
+      bodies(firsts.all(firstNight, lastNight)),
   };
 }
+
+type ForecastKey = {
+  readonly place: string;
+  readonly spot: string;
+  readonly night: string;
+  readonly issuedAt: number;
+  readonly method: string;
+};

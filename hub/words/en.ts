@@ -112,8 +112,12 @@ const listed = (names: readonly string[]) =>
 export const evidenceLabels: Readonly<Record<string, string>> = {
   'above-limit-minutes': 'Over the limit for',
   battery: 'Battery',
+  'chance-for-ripe': 'Chance that tonight takes what is ripe',
+  'chance-of-cold': 'Chance that it gets colder outside than the crop bears',
   'chance-of-damage': 'Chance of damage tonight',
+  'chance-under-cover': 'Chance of damage under the covers too',
   'closed-stays-damp': 'Humidity that stays in when closed',
+  'cover-gain': 'What covers add here in nine clear nights of ten',
   covers: 'Covers',
   'cycle-bottom-above': 'Bottom of the cooling cycle above the set temperature',
   'damage-after-sunset': 'Damage expected after sunset by',
@@ -138,6 +142,8 @@ export const evidenceLabels: Readonly<Record<string, string>> = {
   'outside-freezing': 'Freezing air outside',
   'produce-estimate': 'Middle of a crate, measured or estimated',
   'purge-first': 'Damp that can be let out first',
+  'rain-ahead': 'Rain foretold for the next 24 hours',
+  'ripe-value': 'Worth of what is ripe',
   'room-air': 'Air in the room',
   'room-power': 'Power drawn',
   'rule-broke': 'A rule broke down',
@@ -152,6 +158,7 @@ export const evidenceLabels: Readonly<Record<string, string>> = {
   'tonight-low': 'Tonight’s low',
   'tonight-outside-low': 'Tonight’s low outside',
   'under-cover': 'Temperature under the cover',
+  'under-cover-rising': 'Too hot under the cover within',
   'value-at-risk': 'Loss that covers can prevent; limit is the cost of covering',
   vents: 'Vents',
   'warms-within': 'Time constant of the room',
@@ -234,6 +241,16 @@ const sentences: Readonly<Record<string, Say>> = {
       : `The chance of damage tonight is ${whole(value)}${HARD}%; covering pays from ${whole(limit)}${HARD}%.`,
   'tonight-low': ({ value, limit }) =>
     `Tonight’s low is about ${figure(value)}${HARD}°C; damage begins at ${figure(limit)}${HARD}°C.`,
+  'chance-for-ripe': ({ value, limit }) =>
+    limit === null
+      ? `The chance that tonight takes what is ripe is ${whole(value)}${HARD}%.`
+      : `The chance that tonight takes what is ripe is ${whole(value)}${HARD}%; picking pays from ${whole(limit)}${HARD}%.`,
+  'rain-ahead': ({ value }) =>
+    `${figure(value)}${HARD}mm of rain are foretold for the next 24 hours.`,
+  'under-cover-rising': ({ value }) =>
+    `At this rate it is too hot under the covers in about ${minutesOf(value)}.`,
+  'chance-under-cover': ({ value }) =>
+    `Covers here leave a chance of damage of ${whole(value)}${HARD}%.`,
   'under-cover': ({ value }) => `It is ${figure(value)}${HARD}°C under the covers.`,
   'open-air': ({ value }) => `It is ${figure(value)}${HARD}°C in the open, past the danger.`,
   'door-open-minutes': ({ value }) => `The door has been open for ${minutesOf(value)}.`,
@@ -284,6 +301,7 @@ const reasons: Partial<Record<TaskKind, readonly (readonly string[])[]>> = {
     ['tonight-outside-low', 'closed-stays-damp'],
   ],
   cover: [['chance-of-damage', 'tonight-low']],
+  'pick-now': [['rain-ahead'], ['chance-for-ripe', 'tonight-low']],
   'shut-door': [
     ['door-open-minutes', 'room-air'],
     ['steep-rise', 'room-air'],
@@ -812,12 +830,205 @@ function coolRoom(room: CoolRoom): string {
   return `${is}${cause}${hold}${over}`;
 }
 
+// The frost page: tonight on one axis, and how good its forecasts have been.
+
+const frostLimits: Readonly<Record<'damage' | 'chill' | 'freezing', string>> = {
+  damage: 'frost damage',
+  chill: 'chilling',
+  freezing: 'freezing',
+};
+/** `nights` that rules/frost asks for before it trusts a fit. */
+const learnedFrom = (nights: number) =>
+  nights < 10
+    ? `A wide guess until ten nights are known (${nights} so far).`
+    : `Learned from ${counted(nights, 'night')}.`;
+
+type CurveWords = {
+  readonly name: string;
+  readonly spot: Spot;
+  readonly mean: number;
+  readonly between: readonly [number, number];
+  readonly limits: readonly {
+    readonly what: 'damage' | 'chill' | 'freezing';
+    readonly at: number;
+    readonly p: number;
+    readonly crossesAt: number | null;
+  }[];
+  readonly nights: number;
+  readonly zone: string;
+};
+
+/** Tonight at one spot as text. */
+export function curveWords({ name, spot, mean, between, limits, nights, zone }: CurveWords) {
+  const [from, to] = between;
+  const passed = limits.map(({ what, at, p, crossesAt }) => {
+    const by = crossesAt === null ? '' : `, by ${clock(crossesAt, zone)}`;
+    return `${chance(p)} chance below ${temperature(at)} (${frostLimits[what]})${by}`;
+  });
+  const low = `low about ${temperature(mean)}, 8 nights in 10 between ${number(from)} and ${number(to)}${HARD}°C`;
+  return `${name}, ${spots[spot]}: ${low}. ${passed.map((text) => `${text}. `).join('')}${learnedFrom(nights)}`;
+}
+
+/** Whether a place is covered, and what its covers have been worth. */
+export function coverWords(told: {
+  readonly name: string;
+  readonly covered: boolean | null;
+  readonly nights: number;
+  readonly gain: number | null;
+  readonly median: number | null;
+}): string {
+  const { name, covered, nights, gain, median } = told;
+  const is =
+    covered === null ? 'nobody has said whether it is covered' : placeScreens.covered(covered);
+  const few = 'A probe under the cover and one beside it tell, once nine clear nights are known';
+  const worth =
+    median === null || gain === null
+      ? `What its covers add is not known. ${few}.`
+      : nights < 9
+        ? `Its covers added ${number(median)}${HARD}°C in the middle of ${counted(nights, 'clear night')}; nothing is counted on before nine.`
+        : `In nine of ten clear nights its covers added ${number(gain)}${HARD}°C or more (${counted(nights, 'night')}).`;
+  return `${name}: ${is}. ${worth}`;
+}
+
+type Share = { readonly n: number; readonly happened: number };
+type ScoreWords = {
+  readonly n: number;
+  readonly happened: number;
+  readonly enough: boolean;
+  readonly warnFrom: number;
+  readonly at: number;
+  readonly often: Share;
+  readonly seldom: Share;
+  readonly misses: number;
+  readonly falseAlarms: number;
+  readonly inside: number;
+  readonly error: number;
+  readonly persistenceError: number | null;
+  readonly skill: number | null;
+};
+
+/** A scorecard as somebody says it who had to get up for it. */
+export function scoreWords(told: ScoreWords): string[] {
+  const { n, happened, enough, warnFrom, at, often, seldom, skill } = told;
+  const below = `went below ${temperature(at)}`;
+  const again =
+    told.persistenceError === null
+      ? ''
+      : `; saying last night’s low again would have been ${number(told.persistenceError)}${HARD}°C off`;
+  const first = `${counted(n, 'night')}: ${number(told.error)}${HARD}°C off on average${again}.`;
+  if (!enough) return [first, 'Too few to say how good its chances are: that takes 20 nights.'];
+  const when = (share: Share, words: string) =>
+    share.n === 0
+      ? `It has never said ${words}.`
+      : `Of ${counted(share.n, 'night')} it said ${words}, ${share.happened} ${below}.`;
+  return [
+    first,
+    `${told.inside} of ${n} lows lay in the range it gave for 8 in 10.`,
+    when(often, `70${HARD}% or more`),
+    when(seldom, `under 30${HARD}%`),
+    `${counted(happened, 'night')} ${below}, ${told.misses} of them without a warning; ${counted(told.falseAlarms, 'warning')} came to nothing. A warning is a chance of ${chance(warnFrom)} or more.`,
+    skill === null
+      ? 'No night differed from another, so there is no skill to tell.'
+      : skill > 0
+        ? `Its chances say more than the time of the year alone (skill ${number(skill, 2)}; 1 is perfect).`
+        : `Its chances say no more than the time of the year alone (skill ${number(skill, 2)}).`,
+  ];
+}
+
+/** What a pushed forecast has been worth at a spot. */
+export function sourceWords(told: {
+  readonly source: string;
+  readonly nights: number;
+  readonly error: number | null;
+  readonly ownError: number;
+  readonly weight: number;
+  /** Its newest issue holds the whole of tonight. */
+  readonly reaches: boolean;
+}): string {
+  const { source, nights, error, ownError, weight, reaches } = told;
+  if (error === null)
+    return `${source}: ${counted(nights, 'night')} known; it has no say before ten.`;
+  const record = `${source}: ${number(error)}${HARD}°C off over ${counted(nights, 'night')}, corrected; what is learned here is ${number(ownError)}${HARD}°C off.`;
+  if (!reaches) return `${record} Its newest issue does not hold the whole of tonight.`;
+  return weight > 0
+    ? `${record} It has a share of ${chance(weight)} in tonight’s low.`
+    : `${record} It has no say while it is not the better one.`;
+}
+
+const frostScreens = {
+  title: 'Frost',
+  tonight: 'Tonight',
+  none: 'No forecast for tonight yet.',
+  noNight: 'The sun does not set and rise here today, so there is no night to foretell.',
+  picture: (name: string | null) =>
+    name === null
+      ? 'Temperatures tonight at all spots'
+      : `Temperatures tonight at all spots, range of ${name}`,
+  key: 'Solid: measured. Dashed: expected. Shaded: 8 chances in 10, for the spot chosen.',
+  range: 'Show the range of',
+  all: 'all spots',
+  limits: frostLimits,
+  limit: (what: 'damage' | 'chill' | 'freezing', at: number) =>
+    `${frostLimits[what]} ${number(at)}`,
+  table: 'Tonight in figures',
+  columns: {
+    spot: 'Spot',
+    low: 'Low °C',
+    range: '8 in 10',
+    limit: 'Limit °C',
+    chance: 'Chance below',
+    crosses: 'Crosses at',
+  },
+  notCrossed: 'not expected to',
+  hours: 'Expected hour by hour, °C',
+  covers: 'Covers now',
+  noCovers: 'No place has covers in the farm file.',
+  scores: 'How good these forecasts are',
+  noScores: 'No forecast has been scored yet: the first is, when its night is over.',
+  noneScored: 'Not scored here yet.',
+  choose: 'Spot',
+  methods: {
+    'through-the-night': 'Through the night, three hours after sunset',
+    evening: 'Two hours after sunset',
+    afternoon: 'In the afternoon',
+    'recent-nights': 'In the morning',
+    station: 'With a weather station, first nights',
+    'wide-default': 'First nights, a wide guess',
+  } as Readonly<Record<string, string>>,
+  reliability: 'What it said, and what came',
+  band: (from: number, to: number) => `${number(100 * from, 0)} to ${number(100 * to, 0)}${HARD}%`,
+  bandWords: (from: number, to: number, n: number, happened: number) =>
+    `Said ${number(100 * from, 0)} to ${number(100 * to, 0)}${HARD}% on ${counted(n, 'night')}: ${happened} went below.`,
+  bandColumns: {
+    said: 'It said',
+    nights: 'Nights',
+    below: 'Went below',
+    share: 'Share',
+    between: '95 % range',
+  },
+  bandKey:
+    'Band: what it said. Dot: share that went below. Bar: where the true share lies, 19 times in 20.',
+  list: 'The newest nights',
+  listColumns: {
+    night: 'Night',
+    said: 'Said °C',
+    chance: 'Chance',
+    came: 'Came °C',
+    below: 'Below',
+  },
+  yes: 'yes',
+  no: 'no',
+  sources: 'Forecasts that are pushed',
+  noSources: 'Nobody pushes a forecast. The README tells how.',
+};
+
 // The page that shows how a number came about.
 
 /** Names of the numbers put into a formula. */
 export const inputLabels: Readonly<Record<string, string>> = {
   'above-since': 'Above since',
   'afternoon-temperature': 'Temperature at 15:00',
+  'clear-nights-under-cover': 'Clear, calm nights under these covers',
   'close-up': 'The rule on closing said',
   cost: 'Cost of the work',
   'crop-floor': 'Coldest the crop bears',
@@ -829,7 +1040,10 @@ export const inputLabels: Readonly<Record<string, string>> = {
   'evening-dew-point': 'Dew point two hours after sunset',
   'evening-temperature': 'Temperature two hours after sunset',
   'expected-beforehand': 'Low expected from past nights alone',
+  'fewest-nights': 'Nights needed before any gain is counted on',
   'forecast-from': 'Forecast from',
+  'foretold-at': 'Foretold at',
+  'foretold-by': 'Foretold by',
   'heard-at': 'Last heard at',
   'hours-not-known': 'Hours of the spell not known',
   'inside-humidity': 'Humidity inside',
@@ -848,9 +1062,11 @@ export const inputLabels: Readonly<Record<string, string>> = {
   probability: 'Chance, 0 to 1',
   probe: 'Probe',
   quantity: 'Quantity',
+  'rain-from': 'Rain from',
   'read-at': 'Read at',
   'readings-from': 'Readings since',
   'reports-every': 'Reports every',
+  rise: 'Rise in an hour',
   'room-air': 'Air of the room',
   'room-power': 'Power drawn',
   rule: 'Rule',
@@ -865,6 +1081,7 @@ export const inputLabels: Readonly<Record<string, string>> = {
   'time-constant': 'Time constant of the room',
   'time-constant-of-produce': 'Time constant of a crate',
   'tonight-low': 'Low expected tonight',
+  'under-cover': 'Temperature under the cover',
   'usual-pause': 'Usual pause of the cooling',
   value: 'Value that hangs there',
   'value-at-risk': 'Value at risk',
@@ -877,6 +1094,8 @@ export const inputLabels: Readonly<Record<string, string>> = {
 };
 
 const inputValues: Readonly<Record<string, string>> = {
+  'through-the-night': 'readings of the night so far, and past nights',
+  station: 'a wide guess, and the nights of a weather station',
   evening: 'readings two hours after sunset, and past nights',
   afternoon: 'readings at 15:00, and past nights',
   'recent-nights': 'the nights just past',
@@ -1268,6 +1487,7 @@ export const screens = {
     label: 'Pages',
     today: 'Today',
     places: 'Places',
+    frost: 'Frost',
     probes: 'Probes',
     alarms: 'Alarms',
     setUp: 'Set-up',
@@ -1346,6 +1566,7 @@ export const screens = {
     endings: { done: 'Done', no: 'Not doing', later: 'Put off', lapsed: 'No longer needed' },
   },
   how: howScreens,
+  frost: frostScreens,
   strips: {
     humidity: 'Show humidity',
     key: 'Key',

@@ -1,5 +1,6 @@
 import { CLEAR_GAIN } from '../air/index.ts';
 import type { Answer, Evidence } from '../answer.ts';
+import { probabilityBelow } from '../frost/index.ts';
 import { HOUR, instant } from '../units.ts';
 import { by, put, readBy, told } from './how.ts';
 import { airIn, cropOf, type Look, outsideLow, stands } from './look.ts';
@@ -9,6 +10,7 @@ import { act, fact, leave, unknown } from './say.ts';
 import type { PlaceNow } from './snapshot.ts';
 import {
   ENTERED,
+  FROST_BOOK,
   OPEN_NIGHT,
   OURS,
   TOLD_AND_OURS,
@@ -58,6 +60,15 @@ export function closeUp(look: Look, place: PlaceNow): Answer {
   const least = floor + CLEAR_OF_FLOOR;
   const night = forecastHow(tonight);
   const because = [fact('tonight-outside-low', low, '°C', least, TUNNEL_NIGHT, night, against)];
+  const chance = by(
+    'probabilityBelow',
+    put('tonight-low', low, '°C'),
+    put('spread', tonight.low.sd, 'K'),
+    put('degrees-of-freedom', tonight.low.df),
+    put('damage-below', floor, '°C'),
+  );
+  const p = probabilityBelow(tonight.low, floor);
+  because.push(fact('chance-of-cold', 100 * p, '%', null, FROST_BOOK, chance));
   const how = by('closeUp', put('tonight-low', low, '°C'), put('crop-floor', floor, '°C'));
   if (low >= floor + CLEAR_OF_FLOOR + (standing ? STAY_ASKED : 0)) {
     return leave(...because, fact('stay-open-dry', low, '°C', null, OPEN_NIGHT, how));

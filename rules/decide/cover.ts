@@ -1,5 +1,11 @@
 import type { Answer, Evidence } from '../answer.ts';
-import { probabilityBelow, worthActing } from '../frost/index.ts';
+import {
+  coverBy,
+  coverGain,
+  probabilityBelow,
+  probabilityInside,
+  worthActing,
+} from '../frost/index.ts';
 import { celsius, HOUR, type Instant, instant, MINUTE, probability } from '../units.ts';
 import { by, put, told } from './how.ts';
 import { type Look, outsideLow, stands, temperatureIn } from './look.ts';
@@ -7,15 +13,15 @@ import { bySun, type Night } from './night.ts';
 import { crossingHow, forecastHow } from './nightForecasts.ts';
 import { act, fact, leave, unknown } from './say.ts';
 import type { NightForecast, PlaceNow, SpotName } from './snapshot.ts';
-import { COST_LOSS, ENTERED, FROST_BOOK, OURS, TOLD } from './sources.ts';
+import { COST_LOSS, ENTERED, FROST_BOOK, OURS, PRACTICE, TOLD } from './sources.ts';
 
 const ASKED_FROM = 5 * HOUR; // before sunset, ours
-const BEFORE_SET = HOUR; // ours: covering after sunset traps less of the soil's heat
 const STAY_ASKED = 0.7; // ours: once asked, until the chance is clearly under what it is worth
 const ALARM_AHEAD = 2 * HOUR; // ours
 const ALARM_NEAR = 0.5; // K above damage, ours: a probe's own error
 // Ours: the far end of our own wide guess is no reason to work; the farm's own nights would be.
 const FAR_TAIL = 0.05;
+const FEWEST_COVERED = 9; // nights before coverGain plans with any gain; common practice, no source
 /** Spots that feel the night as the bare crop does; under a cover tells of the cover. */
 export const IN_THE_OPEN: readonly SpotName[] = ['canopy', 'grass', 'air'];
 
@@ -39,7 +45,7 @@ export function cover(look: Look, place: PlaceNow): Answer {
     const how = bySun(look.snapshot, 'sunset', night.set);
     return leave(fact('sunset-in', away, 'h', ASKED_FROM / HOUR, OURS, how));
   }
-  const own = coldestInTheOpen(look, place);
+  const own = openForecast(look, place);
   const forecast = own ?? outsideLow(look);
   if (forecast === null) return unknown(['night-forecast']);
 
@@ -48,7 +54,7 @@ export function cover(look: Look, place: PlaceNow): Answer {
   const loss = covers.value * covers.effect;
   const { wage } = look.snapshot.farm;
   const worked = { forecast, own: own !== null, p, cost, loss, covers, wage };
-  const because = reasons(worked, night);
+  const because = [...reasons(worked, night), ...beneath(place, forecast)];
   const share = stands(look, 'cover', place.id) ? STAY_ASKED : 1;
   const worth = loss > 0 && worthActing({ probability: probability(p), cost: cost * share, loss });
   if (worth && forecast.method === 'wide-default' && p < FAR_TAIL) {
@@ -67,7 +73,8 @@ export function cover(look: Look, place: PlaceNow): Answer {
   });
 }
 
-function coldestInTheOpen({ forecasts }: Look, place: PlaceNow): NightForecast | null {
+/** The coldest forecast of the place's own probes in the open; null where none hangs. */
+export function openForecast({ forecasts }: Look, place: PlaceNow): NightForecast | null {
   let coldest: NightForecast | null = null;
   for (const forecast of forecasts) {
     if (forecast.place !== place.id || !IN_THE_OPEN.includes(forecast.spot)) continue;
@@ -91,7 +98,7 @@ function reasons(worked: Worked, night: Night): readonly Evidence[] {
   const { forecast, own, p, cost, loss, covers, wage } = worked;
   const { low, crossesAt, method } = forecast;
   const breakEven = loss > 0 ? (100 * cost) / loss : null;
-  const source = method === 'wide-default' ? OURS : FROST_BOOK;
+  const source = method === 'wide-default' || method === 'station' ? OURS : FROST_BOOK;
   const chance = by(
     // A forecast of its own knows what the night has shown; one from elsewhere is only a spread.
     own ? 'nightForecast' : 'probabilityBelow',
@@ -112,7 +119,15 @@ function reasons(worked: Worked, night: Night): readonly Evidence[] {
   );
   return [
     fact('chance-of-damage', 100 * p, '%', breakEven, COST_LOSS, chance),
-    fact('tonight-low', low.mean, '°C', covers.damage, source, forecastHow(forecast), TOLD),
+    fact(
+      'tonight-low',
+      low.mean,
+      '°C',
+      covers.damage,
+      source,
+      forecastHow(forecast),
+      covers.damageFrom ?? TOLD,
+    ),
     ...(crossesAt === null
       ? []
       : [
@@ -129,7 +144,31 @@ function reasons(worked: Worked, night: Night): readonly Evidence[] {
   ];
 }
 
-/** An hour before sunset; when that is past, in time for the crossing, or for the earliest likely one. */
+/** What the covers have been worth here, and the chance that it is not enough. */
+function beneath(place: PlaceNow, { low }: NightForecast): readonly Evidence[] {
+  const { coverNights, cover: covers } = place;
+  if (coverNights === undefined || covers === null) return [];
+  const { planWith, nights } = coverGain(coverNights);
+  const gain = by(
+    'coverGain',
+    put('clear-nights-under-cover', nights),
+    put('fewest-nights', FEWEST_COVERED),
+  );
+  const lines = [fact('cover-gain', planWith, 'K', null, PRACTICE, gain)];
+  if (nights < FEWEST_COVERED) return lines;
+  const inside = by(
+    'probabilityInside',
+    put('tonight-low', low.mean, '°C'),
+    put('spread', low.sd, 'K'),
+    put('degrees-of-freedom', low.df),
+    put('damage-below', covers.damage, '°C'),
+    put('clear-nights-under-cover', nights),
+  );
+  const p = probabilityInside(low, coverNights, covers.damage);
+  return [...lines, fact('chance-under-cover', 100 * p, '%', null, FROST_BOOK, inside)];
+}
+
+/** coverBy: an hour before sunset, or sooner; when that is past, in time for the crossing, or for the earliest likely one. */
 function dueBy(
   forecast: NightForecast,
   night: Night,
@@ -137,8 +176,8 @@ function dueBy(
   damage: number,
   minutes: number,
 ): Instant {
-  const best = night.set - BEFORE_SET;
-  if (now <= best) return instant(best);
+  const best = coverBy(night.set, forecast.crossesAt, minutes);
+  if (now <= best) return best;
   const likely = forecast.fan.find(({ low }) => low < damage)?.t;
   const crosses = forecast.crossesAt ?? likely ?? night.rise;
   return instant(crosses - minutes * MINUTE);

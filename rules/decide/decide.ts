@@ -6,6 +6,7 @@ import { type Look, lookAt } from './look.ts';
 import { moveProduce } from './moveProduce.ts';
 import { sunAround } from './night.ts';
 import { dewPointSpot, forecastSpots, nightForecast } from './nightForecasts.ts';
+import { pickNow } from './pickNow.ts';
 import { rank } from './rank.ts';
 import { signsOf } from './roomSigns.ts';
 import { runGenerator } from './runGenerator.ts';
@@ -63,6 +64,7 @@ export function decide(snapshot: Snapshot): Outlook {
       answer('cover', place.id, null, () => cover(look, place));
       answer('uncover', place.id, null, () => uncover(look, place));
     }
+    if (place.picking != null) answer('pick-now', place.id, null, () => pickNow(look, place));
     if (place.coolRoom !== null) {
       for (const [kind, rule] of COLD) answer(kind, place.id, null, () => rule(look, place));
       const room = attempt('cool-room', () => coolRoom(signsOf(look, place)));
@@ -89,6 +91,9 @@ const broken = (failure: Failure | undefined) => {
   return unknown(['rule-broke'], [fact('rule-broke', failure?.error ?? '', '', null, OURS, how)]);
 };
 
+const cropHere = ({ crops }: Snapshot, { crop }: PlaceNow) =>
+  crops.find(({ id }) => id === crop) ?? null;
+
 /** One forecast for each spot; of two probes at one spot the colder speaks. */
 function forecastsOf(
   snapshot: Snapshot,
@@ -101,7 +106,13 @@ function forecastsOf(
   for (const { place, spot } of forecastSpots(snapshot.places, snapshot.now)) {
     const key = `${place.id} ${spot.spot}`;
     const forecast = attempt(`night-forecast:${key}`, () =>
-      nightForecast(place, spot, outside, night, snapshot.now),
+      nightForecast(
+        place,
+        spot,
+        { outside, pushed: snapshot.pushed ?? [], crop: cropHere(snapshot, place) },
+        night,
+        snapshot.now,
+      ),
     );
     if (forecast === null) continue;
     const other = coldest.get(key);

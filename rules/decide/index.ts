@@ -12,6 +12,8 @@ export {
   taskKey,
   type Unknown,
 } from '../answer.ts';
+export { MORNING_REACH } from './clues.ts';
 export { decide, type Failure, type Outlook } from './decide.ts';
 export { rank } from './rank.ts';
 export type * from './snapshot.ts';
+export { lowForetold } from './withPushed.ts';

@@ -1,28 +1,20 @@
-import { fitNightLow, type NightLowModel, predictNightLow } from '../frost/index.ts';
-import type { Celsius } from '../units.ts';
-import type { NightForecast, NightRecord } from './snapshot.ts';
+import type { Clues } from './clues.ts';
+import { lowByMorning } from './lowByMorning.ts';
+import { type Kind, regression } from './lowByRegression.ts';
+import type { NightForecast, NightRecord, Predictor, SpotPrior } from './snapshot.ts';
 
 // What this night's low is expected to be, from past nights and one reading, before what the
 // night itself has shown so far is taken in.
 
-export type Predictor = { readonly temperature: Celsius; readonly dewPoint: Celsius | null };
-export type Clues = {
-  /** Two hours after sunset; null before that, or when nothing was read then. */
-  readonly evening: Predictor | null;
-  /** Around 15:00 of the day before the night. */
-  readonly afternoon: Predictor | null;
-  /** The warmest of the day so far. */
-  readonly warmest: Celsius;
-};
 export type Low = { readonly mean: number; readonly sd: number; readonly df: number };
 export type Beforehand = {
   readonly low: Low;
   readonly method: NightForecast['method'];
   readonly nightsLearned: number;
+  /** How far off it has been, each night predicted from the others, K; where nobody can say, its spread. */
+  readonly error: number;
 };
 
-// FAO 2005 wants ten or more own nights before its regression is used.
-const NIGHTS_TO_FIT = 10;
 // Ours, from no source: under five nights a spread says nothing; after two weeks weather is another.
 const FEWEST_NIGHTS = 5;
 const MOST_NIGHTS = 14;
@@ -36,40 +28,6 @@ const WIDE_FROM_WARMEST = 4; // K
 const WIDE_FROM_EVENING = 3.5; // K
 const WIDE_DF = 4;
 
-type Kind = 'evening' | 'afternoon';
-
-// Past nights change once a day, looks come every five minutes: the same list is fitted once.
-const fitted = new WeakMap<readonly NightRecord[], Partial<Record<Kind, NightLowModel | null>>>();
-
-function modelOf(nights: readonly NightRecord[], kind: Kind): NightLowModel | null {
-  const models = fitted.get(nights) ?? {};
-  fitted.set(nights, models);
-  const made = models[kind];
-  if (made !== undefined) return made;
-  const known = nights.flatMap((night) => {
-    const predictor = night[kind];
-    return predictor === null || night.low === null ? [] : [{ ...predictor, low: night.low }];
-  });
-  const model = known.length < NIGHTS_TO_FIT ? null : fitNightLow(known);
-  models[kind] = model;
-  return model;
-}
-
-function regression(
-  nights: readonly NightRecord[],
-  kind: Kind,
-  today: Predictor,
-): Beforehand | null {
-  const model = modelOf(nights, kind);
-  if (model === null) return null;
-  const low = predictNightLow(model, today);
-  return {
-    low: { mean: low.mean, sd: Math.max(low.sd, LEAST_SPREAD), df: low.df },
-    method: kind,
-    nightsLearned: model.n,
-  };
-}
-
 function spreadOf(values: readonly number[], from: number): Beforehand | null {
   const last = values.slice(-MOST_NIGHTS);
   if (last.length < FEWEST_NIGHTS) return null;
@@ -80,6 +38,7 @@ function spreadOf(values: readonly number[], from: number): Beforehand | null {
     low: { mean: from + mean, sd, df: last.length - 1 },
     method: 'recent-nights',
     nightsLearned: last.length,
+    error: sd,
   };
 }
 
@@ -110,29 +69,42 @@ function recentLows(nights: readonly NightRecord[]): Beforehand | null {
     low: { mean: last, sd, df: changes.length },
     method: 'recent-nights',
     nightsLearned: changes.length + 1,
+    error: sd,
   };
 }
 
-function wideDefault({ evening, warmest }: Clues): Beforehand {
-  const low =
+/** A guess from the day's warmth, or from the evening, and a station's nights where they are known. */
+function wideDefault({ evening, warmest }: Clues, prior: SpotPrior | null): Beforehand {
+  const guess =
     evening === null
       ? { mean: warmest - DROP_FROM_WARMEST, sd: WIDE_FROM_WARMEST, df: WIDE_DF }
       : { mean: evening.temperature - DROP_FROM_EVENING, sd: WIDE_FROM_EVENING, df: WIDE_DF };
-  return { low, method: 'wide-default', nightsLearned: 0 };
+  if (prior === null || !(prior.sd > 0)) {
+    return { low: guess, method: 'wide-default', nightsLearned: 0, error: guess.sd };
+  }
+  // Two guesses that know different things: weighed by the inverse of their variances (textbook).
+  const [own, theirs] = [guess.sd ** -2, prior.sd ** -2];
+  const mean = (own * guess.mean + theirs * prior.mean) / (own + theirs);
+  const sd = Math.sqrt(1 / (own + theirs));
+  return { low: { mean, sd, df: WIDE_DF }, method: 'station', nightsLearned: 0, error: sd };
 }
 
 /**
  * The best that can be said: the evening regression (FAO 2005), the same on the afternoon reading,
  * recent nights, and a wide default of ours, in that order.
  */
-export function lowBeforehand(nights: readonly NightRecord[], clues: Clues): Beforehand {
-  const { evening, afternoon } = clues;
+export function lowBeforehand(
+  nights: readonly NightRecord[],
+  clues: Clues,
+  prior: SpotPrior | null = null,
+): Beforehand {
+  const { evening, afternoon, morning = null } = clues;
   return (
     (evening && regression(nights, 'evening', evening)) ??
     (afternoon && regression(nights, 'afternoon', afternoon)) ??
     (evening && recentDrops(nights, 'evening', evening)) ??
     (evening === null && afternoon ? recentDrops(nights, 'afternoon', afternoon) : null) ??
-    (evening === null ? recentLows(nights) : null) ??
-    wideDefault(clues)
+    (evening === null ? (lowByMorning(nights, morning) ?? recentLows(nights)) : null) ??
+    wideDefault(clues, prior)
   );
 }

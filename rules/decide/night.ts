@@ -12,6 +12,8 @@ export type Night = {
   readonly name: string;
   readonly set: Instant;
   readonly rise: Instant;
+  /** Sunrise of the day before it. */
+  readonly riseBefore: Instant;
   /** From sunset to sunrise, in hours. */
   readonly hours: number;
   /** 15:00 of the day before it, by the farm's clock. */
@@ -68,6 +70,7 @@ export function sunAround({ now, day, farm }: Snapshot): Sun | null {
     name: runs ? day.name : dayAfter(day.name),
     set: before.set,
     rise: after.rise,
+    riseBefore: before.rise,
     hours: (after.rise - before.set) / HOUR,
     afternoon: instant(day.begins + (runs ? -9 : 15) * HOUR),
   };

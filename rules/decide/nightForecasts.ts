@@ -1,13 +1,23 @@
-import { dewPoint } from '../air/index.ts';
 import { probabilityBelow } from '../frost/index.ts';
-import { celsius, HOUR, type Instant, instant } from '../units.ts';
-import { around, firstAt, fresh, highest, newest, type Read, within } from './column.ts';
+import { type Celsius, celsius, HOUR, type Instant, instant } from '../units.ts';
+import { type Clues, cluesFor } from './clues.ts';
+import { fresh, newest, type Read, within } from './column.ts';
 import { by, type How, put, when } from './how.ts';
-import { type Clues, lowBeforehand, type Predictor } from './lowBeforehand.ts';
+import { learnUpdate } from './learnUpdate.ts';
+import { type Low, lowBeforehand } from './lowBeforehand.ts';
 import { lowSoFar } from './lowSoFar.ts';
 import type { Night } from './night.ts';
 import { fanOf, nightLine } from './nightLine.ts';
-import type { Column, NightForecast, PlaceNow, SpotNow } from './snapshot.ts';
+import type {
+  Column,
+  Crop,
+  NightForecast,
+  PlaceNow,
+  PushedForecast,
+  SpotNow,
+  Stage,
+} from './snapshot.ts';
+import { withPushed } from './withPushed.ts';
 
 // Ours, from no source: a probe silent for longer says nothing about the night ahead.
 const OLDEST = 180; // minutes
@@ -16,48 +26,8 @@ const SUREST = 0.995; // ours
 // Ours, from no source: of the fall from the day's warmest to the low, half is over two hours
 // after sunset. Only the drawing and the crossing before that hour rest on it.
 const FALLEN_BY_EVENING = 0.5;
-
-/**
- * Temperature around one moment, and the dew point: of the spot itself, or where humidity is not
- * read there, of the air outside, which is the same air mass.
- */
-function predictorAt(
-  spot: SpotNow,
-  outside: SpotNow | null,
-  at: number,
-  now: Instant,
-): Predictor | null {
-  const column = spot.columns.temperature;
-  const temperature = column === undefined ? null : around(column, at, now);
-  if (temperature === null) return null;
-  const { air } = spot.air.length > 0 ? spot : (outside ?? spot);
-  const next = firstAt(air.length, (i) => air[i]?.t ?? Number.POSITIVE_INFINITY, at);
-  const near = [air[next - 1], air[next]].find(
-    (read) =>
-      read && Math.abs(read.t - at) <= HOUR / 2 && read.humidity > 0 && read.humidity <= 105,
-  );
-  return { temperature, dewPoint: near ? dewPoint(near.temperature, near.humidity) : null };
-}
-
-function cluesFor(
-  spot: SpotNow,
-  outside: SpotNow | null,
-  column: Column,
-  night: Night,
-  now: Instant,
-  last: Read,
-): Clues {
-  const evening = instant(night.set + 2 * HOUR);
-  const beforeAfternoon = now < night.afternoon;
-  // In the morning the last afternoon is yesterday's, so the look back is longer.
-  const back = beforeAfternoon ? 24 * HOUR : 12 * HOUR;
-  const warmest = highest(column, now - back, now) ?? last;
-  return {
-    evening: now < evening ? null : predictorAt(spot, outside, evening, now),
-    afternoon: beforeAfternoon ? null : predictorAt(spot, outside, night.afternoon, now),
-    warmest: celsius(warmest.value),
-  };
-}
+// An hour of the night has to be over before it is called an update. Ours.
+const UPDATED_FROM = 3 * HOUR; // after sunset
 
 /** First reading of the night below `limit`. */
 function seenBelow(column: Column, night: Night, now: Instant, limit: number): Instant | null {
@@ -86,10 +56,19 @@ export const crossingHow = ({ low, crossesAt }: NightForecast, night: Night, lim
     when('crosses-at', crossesAt),
   );
 
+/** What a forecast needs besides its spot and the night. */
+export type Around = {
+  /** Where the dew point of the air outside is read. */
+  readonly outside: SpotNow | null;
+  readonly pushed?: readonly PushedForecast[];
+  readonly crop?: Crop | null;
+};
+
 /**
  * The forecast for one spot; null when its probe has been silent. What past nights and one reading
- * let expect (lowBeforehand) is corrected by what the night has shown so far (lowSoFar); the chance
- * is that of Student's t below the limit, and never quite 0 or 1.
+ * let expect (lowBeforehand) is pooled with pushed forecasts as far as their record here earns it
+ * (withPushed), and corrected by what the night has shown so far (lowSoFar); the chance is that of
+ * Student's t below the limit, and never quite 0 or 1.
  *
  * Source: Snyder and de Melo-Abreu 2005, Frost Protection, FAO, vol. 1, for the regression and the
  * cooling curve; how the night corrects it, and the wide default of a new farm, are ours.
@@ -97,7 +76,7 @@ export const crossingHow = ({ low, crossesAt }: NightForecast, night: Night, lim
 export function nightForecast(
   place: PlaceNow,
   spot: SpotNow,
-  outside: SpotNow | null,
+  { outside, pushed = [], crop = null }: Around,
   night: Night,
   now: Instant,
 ): NightForecast | null {
@@ -106,15 +85,71 @@ export function nightForecast(
   if (column === undefined || last === null) return null;
 
   const clues = cluesFor(spot, outside, column, night, now, last);
-  const expected = lowBeforehand(spot.nights, clues);
+  const expected = lowBeforehand(spot.nights, clues, spot.prior ?? null);
+  const pooled = withPushed(expected, spot.nights, pushed, stageOf(clues, night, now), night);
   const start = clues.evening?.temperature ?? null;
+  const hour = (last.t - night.set) / HOUR;
+  const learned = expected.method === 'evening' ? learnUpdate(spot.nights, hour) : null;
   const low =
-    now < night.set ? expected.low : lowSoFar(expected.low, start, column, night, now, last);
+    now < night.set ? pooled.low : lowSoFar(pooled.low, start, column, night, now, last, learned);
+  const line = lineOf(clues, low, night, now, last);
 
-  const at = place.cover?.damage ?? celsius(0);
-  const below = seenBelow(column, night, now, at);
-  const p = below === null ? probabilityBelow({ ...low, mean: celsius(low.mean) }, at) : 1;
+  /** Chance of going below, and when: as seen, or as expected. */
+  const passing = (at: Celsius) => {
+    const below = seenBelow(column, night, now, at);
+    const p = below === null ? probabilityBelow({ ...low, mean: celsius(low.mean) }, at) : 1;
+    return {
+      at,
+      p: Math.min(SUREST, Math.max(1 - SUREST, p)),
+      crossesAt: below ?? line.crossing(at),
+    };
+  };
+  const { at, p, crossesAt } = passing(place.cover?.damage ?? celsius(0));
+  const updated = expected.method === 'evening' && last.t - night.set >= UPDATED_FROM;
 
+  const forecast: NightForecast = {
+    place: place.id,
+    spot: spot.spot,
+    night: night.name,
+    issuedAt: now,
+    low: { mean: celsius(low.mean), sd: low.sd, df: low.df },
+    pBelow: { at, p },
+    crossesAt,
+    nightsLearned: expected.nightsLearned,
+    method: updated ? 'through-the-night' : expected.method,
+    limits: limitsOf(place, crop).map(({ what, at: limit }) => ({ what, ...passing(limit) })),
+    sources: pooled.sources,
+    fan: fanOf(line, low, night, now),
+  };
+  const { evening: dusk, afternoon } = clues;
+  workings.set(
+    forecast,
+    by(
+      'nightForecast',
+      put('probe', spot.probe),
+      put('forecast-from', forecast.method),
+      put('nights-learned', expected.nightsLearned),
+      put('newest-reading', last.value, '°C'),
+      when('read-at', last.t),
+      put('evening-temperature', dusk?.temperature ?? null, '°C'),
+      put('evening-dew-point', dusk?.dewPoint ?? null, '°C'),
+      put('afternoon-temperature', afternoon?.temperature ?? null, '°C'),
+      put('warmest-of-day', clues.warmest, '°C'),
+      put('expected-beforehand', pooled.low.mean, '°C'),
+      put('spread', low.sd, 'K'),
+      put('degrees-of-freedom', low.df),
+    ),
+  );
+  return forecast;
+}
+
+/** Which record of a pushed forecast counts: the one of the same time of day. */
+function stageOf({ evening }: Clues, night: Night, now: Instant): Stage {
+  if (evening !== null || now >= night.set + 2 * HOUR) return 'evening';
+  return now < night.afternoon ? 'morning' : 'afternoon';
+}
+
+function lineOf(clues: Clues, low: Low, night: Night, now: Instant, last: Read) {
   const evening = instant(night.set + 2 * HOUR);
   const warm = Math.max(clues.warmest, last.value);
   const halfway = low.mean + (warm - low.mean) * (1 - FALLEN_BY_EVENING);
@@ -124,40 +159,15 @@ export function nightForecast(
       : { t: evening, value: last.t >= night.set ? Math.min(halfway, last.value) : halfway };
   // Before the afternoon today's way down has not begun: it is drawn from the day's warmest.
   const from = now < night.afternoon ? { t: instant(night.set - 2 * HOUR), value: warm } : last;
-  const line = nightLine(from.t > bend.t ? bend : from, bend, low.mean, night);
+  return nightLine(from.t > bend.t ? bend : from, bend, low.mean, night);
+}
 
-  const forecast: NightForecast = {
-    place: place.id,
-    spot: spot.spot,
-    night: night.name,
-    issuedAt: now,
-    low: { mean: celsius(low.mean), sd: low.sd, df: low.df },
-    pBelow: { at, p: Math.min(SUREST, Math.max(1 - SUREST, p)) },
-    crossesAt: below ?? line.crossing(at),
-    nightsLearned: expected.nightsLearned,
-    method: expected.method,
-    fan: fanOf(line, low, night, now),
-  };
-  const { evening: dusk, afternoon } = clues;
-  workings.set(
-    forecast,
-    by(
-      'nightForecast',
-      put('probe', spot.probe),
-      put('forecast-from', expected.method),
-      put('nights-learned', expected.nightsLearned),
-      put('newest-reading', last.value, '°C'),
-      when('read-at', last.t),
-      put('evening-temperature', dusk?.temperature ?? null, '°C'),
-      put('evening-dew-point', dusk?.dewPoint ?? null, '°C'),
-      put('afternoon-temperature', afternoon?.temperature ?? null, '°C'),
-      put('warmest-of-day', clues.warmest, '°C'),
-      put('expected-beforehand', expected.low.mean, '°C'),
-      put('spread', low.sd, 'K'),
-      put('degrees-of-freedom', low.df),
-    ),
-  );
-  return forecast;
+/** Temperatures below which what grows here is hurt; at freezing and below it is not chilling any more. */
+function limitsOf(place: PlaceNow, crop: Crop | null) {
+  if (place.cover !== null) return [{ what: 'damage' as const, at: place.cover.damage }];
+  const chill = crop?.chill ?? null;
+  if (chill === null) return [];
+  return [{ what: chill > 0 ? ('chill' as const) : ('damage' as const), at: chill }];
 }
 
 /** Where the dew point of the air outside is read; null where nobody reads it. */

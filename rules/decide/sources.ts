@@ -8,6 +8,8 @@ export const WET_RULE = 'wet rule of the place in the farm file; ours where it t
 export const ENTERED = 'entered by the grower';
 export const MEASURED = 'measured here';
 
+export const FORETOLD = 'foretold by whoever pushes the forecast, not checked here';
+
 export const FROST_BOOK =
   'Snyder and de Melo-Abreu 2005, Frost Protection, FAO, vol. 1: low from readings after sunset';
 export const COST_LOSS =

@@ -14,8 +14,17 @@ export { type CoveredNight, coverGain, probabilityInside } from './coverGain.ts'
 export { type DamageLimit, damageLimit, damageLimits } from './damageLimits.ts';
 export { earnsItsPlace } from './earnsItsPlace.ts';
 export { escalates, type Said } from './escalates.ts';
+export { type ChosenModel, type Clued, fitChosen, predictChosen } from './fitChosen.ts';
 export { fitNightLow } from './fitNightLow.ts';
 export { fitNightLowTwoStep } from './fitNightLowTwoStep.ts';
+export {
+  bandOf,
+  baseRateBefore,
+  type ChanceBand,
+  type ForecastScores,
+  forecastScores,
+  type ScoredForecast,
+} from './forecastScores.ts';
 export {
   type FrostDateCurve,
   firstFrostFit,
@@ -41,6 +50,14 @@ export {
   type UpdateWay,
   updatedLow,
 } from './nightUpdate.ts';
+export { plausibleNights } from './plausibleNights.ts';
+export {
+  pooledLow,
+  type SaidNight,
+  type SourceRecord,
+  sourceRecord,
+  sourceWeight,
+} from './pooledLow.ts';
 export { type NightLow, predictNightLow } from './predictNightLow.ts';
 export { probabilityBelow } from './probabilityBelow.ts';
 export { probabilityBelowBy } from './probabilityBelowBy.ts';

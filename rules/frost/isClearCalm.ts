@@ -19,17 +19,21 @@ const LONGEST_GAP = 60 * MINUTE; // ours: a rise of half a kelvin may hide in a 
 export function isClearCalm(evening: {
   readonly sunset: Instant;
   readonly air: readonly MaybeTemperature[];
-  readonly ground: readonly MaybeTemperature[];
-  readonly rain: number | null;
+  /** Near the ground; left out where no probe hangs there. */
+  readonly ground?: readonly MaybeTemperature[] | undefined;
+  /** null: the gauge was silent. Left out where there is no gauge. */
+  readonly rain?: number | null | undefined;
   readonly wind?: number | null | undefined;
 }): boolean | null {
   const { sunset, rain, wind = null } = evening;
   const air = known(evening.air, sunset);
-  const ground = known(evening.ground, sunset);
+  const ground = evening.ground && known(evening.ground, sunset);
+  // Where there is no sensor for a sign, the other signs speak; one that is silent leaves a hole.
   const signs = [
     ...evenFall(air, sunset),
-    rain === null ? null : rain === 0,
-    air.length === 0 || ground.length === 0 ? null : mean(ground) < mean(air),
+    rain === undefined || (rain === null ? null : rain === 0),
+    ground === undefined ||
+      (air.length === 0 || ground.length === 0 ? null : mean(ground) < mean(air)),
     wind === null || wind < CALM, // no sensor for it: the other signs speak
   ];
   if (signs.includes(false)) return false;

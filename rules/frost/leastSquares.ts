@@ -1,5 +1,5 @@
-// Straight-line least squares on one or two predictors, in deviations from their means, where the
-// sums stay small and the inverse is two by two at most.
+// Straight-line least squares on a few predictors, in deviations from their means, where the sums
+// stay small.
 
 export type Row = { readonly x: readonly number[]; readonly y: number };
 
@@ -17,9 +17,11 @@ export type Line = {
 const AS_GOOD_AS_FLAT = 1e-9; // relative; predictors that differ by less carry no information
 
 /** null when the predictors do not vary, or vary together, so that no line is determined. */
-export function fitLine(rows: readonly Row[], predictors: 0 | 1 | 2): Line | null {
+export function fitLine(rows: readonly Row[], predictors: number): Line | null {
   const n = rows.length;
-  const means = [0, 1].slice(0, predictors).map((j) => meanOf(rows.map(({ x }) => x[j] ?? 0)));
+  const means = Array.from({ length: predictors }, (_, j) =>
+    meanOf(rows.map(({ x }) => x[j] ?? 0)),
+  );
   const meanY = meanOf(rows.map(({ y }) => y));
   const inverse = invert(means.map((_, j) => means.map((_, k) => products(rows, means, j, k))));
   if (inverse === null) return null;
@@ -75,10 +77,30 @@ function invert(matrix: readonly (readonly number[])[]): number[][] | null {
   if (matrix.length === 0) return [];
   const [[a = 0, b = 0] = [], [, d = 0] = []] = matrix;
   if (matrix.length === 1) return a < AS_GOOD_AS_FLAT ? null : [[1 / a]];
+  if (matrix.length > 2) return eliminated(matrix);
   const determinant = a * d - b * b;
   if (!(determinant > AS_GOOD_AS_FLAT * a * d)) return null;
   return [
     [d / determinant, -b / determinant],
     [-b / determinant, a / determinant],
   ];
+}
+
+/** Gauss-Jordan without exchanging rows: sums of squares and products are positive definite. */
+function eliminated(matrix: readonly (readonly number[])[]): number[][] | null {
+  const size = matrix.length;
+  const rows = matrix.map((row, j) => [...row, ...row.map((_, k) => (j === k ? 1 : 0))]);
+  for (let j = 0; j < size; j++) {
+    const row = rows[j] ?? [];
+    const pivot = row[j] ?? 0;
+    // What is left of this predictor's own spread once those before it have been taken out.
+    if (!(pivot > AS_GOOD_AS_FLAT * (matrix[j]?.[j] ?? 0))) return null;
+    for (let k = 0; k < 2 * size; k++) row[k] = (row[k] ?? 0) / pivot;
+    for (const other of rows) {
+      const share = other[j] ?? 0;
+      if (other === row || share === 0) continue;
+      for (let k = 0; k < 2 * size; k++) other[k] = (other[k] ?? 0) - share * (row[k] ?? 0);
+    }
+  }
+  return rows.map((row) => row.slice(size));
 }

@@ -74,7 +74,7 @@ export const badFromStrangers: readonly (BadMessage & { readonly source: string 
   {
     topic: 'garden/forecast/temperature',
     payload: '[]',
-    reason: 'not-used',
+    reason: 'missing-field',
     source: 'garden/forecast/temperature',
   },
   {

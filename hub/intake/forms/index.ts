@@ -1,6 +1,7 @@
 import { type Mapping, probeName, type Quantity, quantities } from '../../contract/index.ts';
 import { shown } from '../../words/index.ts';
 import { type Message, type Parsed, type Reason, Refusal } from '../message.ts';
+import { readForetold } from './foretold.ts';
 import { mappingOf, readMapped } from './mapped.ts';
 import { readSenml } from './senml.ts';
 import { readSingle } from './single.ts';
@@ -33,12 +34,7 @@ function formOf(
 ): { source: string; read: (message: Message) => Parsed } {
   const [root, probe = '', quantity, ...more] = topic.split('/');
   if (root === 'garden') {
-    if (probe === 'forecast')
-      return refuse(
-        topic,
-        'not-used',
-        `Expected readings; forecasts sent to ${topic} are not read`,
-      );
+    if (probe === 'forecast') return foretoldForm(topic, quantity, more.length);
     if (!probeName.safeParse(probe).success)
       return refuse(
         topic,
@@ -70,6 +66,21 @@ function formOf(
     'unknown-form',
     `Expected garden/… or a topic of the farm file's mappings, got ${shown(topic)}`,
   );
+}
+
+function foretoldForm(topic: string, quantity: string | undefined, more: number) {
+  const known = (quantities as readonly string[]).includes(quantity ?? '');
+  if (more > 0 || (quantity !== undefined && !known))
+    return refuse(
+      topic,
+      'unknown-quantity',
+      `Expected garden/forecast/QUANTITY with one of ${quantities.join(', ')}, got ${shown(topic)}`,
+    );
+  const named = (quantity as Quantity | undefined) ?? null;
+  return {
+    source: topic,
+    read: (message: Message) => readForetold(json(message.payload), named, message),
+  };
 }
 
 const refuse = (source: string, reason: Reason, sentence: string) => ({

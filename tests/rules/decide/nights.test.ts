@@ -44,6 +44,7 @@ const night = {
   name: '',
   set: instant(0),
   rise: instant(15 * HOUR),
+  riseBefore: instant(-9 * HOUR),
   hours: 15,
   afternoon: instant(0),
 };

@@ -55,7 +55,10 @@ test.for([
   ['garden', '1', 'bad-name'],
   ['garden/', '1', 'bad-name'],
   [`garden/${'p'.repeat(129)}/temperature`, '1', 'bad-name'],
-  ['garden/forecast/temperature', '[]', 'not-used'],
+  ['garden/forecast/temperature', '[]', 'missing-field'],
+  ['garden/forecast/temperature', '21', 'unknown-form'],
+  ['garden/forecast/pressure', '[]', 'unknown-quantity'],
+  ['garden/forecast/temperature/low', '[]', 'unknown-quantity'],
   ['elsewhere', '1', 'unknown-form'],
 ] as const)('%s with %s is counted as %s', ([topic, payload, reason]) => {
   const got = refusalOf(topic, payload);
