@@ -1,3 +1,4 @@
+export * from './coolRoom.ts';
 export * from './events.ts';
 export * from './facts.ts';
 export * from './farm.ts';

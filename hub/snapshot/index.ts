@@ -4,6 +4,7 @@ import type { Changed, Store } from '../store/index.ts';
 import { makeCrossings } from './crossings.ts';
 import { joinedAfter, makeDays, SPELL_DAYS } from './days.ts';
 import { makeNights } from './nights.ts';
+import { makeRooms } from './rooms.ts';
 import { makeSpots } from './spots.ts';
 import { makeTake } from './take.ts';
 import { makeWindow } from './window.ts';
@@ -30,6 +31,7 @@ export function makeSnapshots(
   const spots = makeSpots(store);
   const window = makeWindow(store, clock.now);
   const nights = makeNights(store, spots, farm, calendar);
+  const rooms = makeRooms(store, spots, farm, calendar);
   const days = makeDays(store, spots, farm, calendar);
   let turn = 0;
   const dayAround = (t: number) => calendar().bounds(calendar().dayOf(t));
@@ -38,7 +40,7 @@ export function makeSnapshots(
     spots,
     window,
     days,
-    take: makeTake({ store, farm, calendar, spots, nights, window }),
+    take: makeTake({ store, farm, calendar, spots, nights, rooms, window }),
     crossed: makeCrossings(spots, farm),
     /** Brings roll-ups up to date, and drops what was made from readings that changed. */
     fold(): Changed[] {
@@ -55,6 +57,7 @@ export function makeSnapshots(
             for (const other of farm().places)
               store.placeFacts.dropNights(other.id, calendar().dayOf(from), last);
           nights.touched(place, from);
+          rooms.touched(place, calendar().dayOf(from), calendar().dayOf(to));
         }
       }
       return changed;

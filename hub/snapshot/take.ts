@@ -14,7 +14,9 @@ import type { Calendar } from '../clock.ts';
 import { type Farm, WET } from '../farm/index.ts';
 import type { Placement, Store } from '../store/index.ts';
 import type { Nights } from './nights.ts';
+import type { Rooms } from './rooms.ts';
 import { pair, type Spots } from './spots.ts';
+import { supplyPlan } from './supplyPlan.ts';
 import { WINDOW, type Window } from './window.ts';
 
 const MINUTE = 60_000;
@@ -30,11 +32,12 @@ export type TakeParts = {
   readonly calendar: () => Calendar;
   readonly spots: Spots;
   readonly nights: Nights;
+  readonly rooms: Rooms;
   readonly window: Window;
 };
 
 /** Reads all that is known at one instant, once, as plain data. */
-export function makeTake({ store, farm, calendar, spots, nights, window }: TakeParts) {
+export function makeTake({ store, farm, calendar, spots, nights, rooms, window }: TakeParts) {
   const pairs = new Map<string, { versions: string; air: readonly AirReading[] }>();
 
   const airOf = (probe: string, every: number): readonly AirReading[] => {
@@ -105,15 +108,33 @@ export function makeTake({ store, farm, calendar, spots, nights, window }: TakeP
         : null,
       coolRoom:
         place.kind === 'cool-room' && place.setPoint !== undefined && place.limit !== undefined
-          ? {
-              setPoint: celsius(place.setPoint),
-              limit: celsius(place.limit),
-              value: place.value ?? null,
-            }
+          ? roomNow(place, place.setPoint, place.limit, now)
           : null,
       spots: spotsHere,
     };
   };
+
+  const roomNow = (
+    { id, value, power }: Farm['places'][number],
+    setPoint: number,
+    limit: number,
+    now: number,
+  ): PlaceNow['coolRoom'] => ({
+    setPoint: celsius(setPoint),
+    limit: celsius(limit),
+    value: value ?? null,
+    ...rooms.of(id, instant(now)),
+    ...(power?.hours ? { supply: supplyPlan(power.hours, calendar(), instant(now)) } : {}),
+    ...(power?.litresPerHour === undefined
+      ? {}
+      : {
+          burns: {
+            litresPerHour: power.litresPerHour,
+            fuel: power.fuel,
+            price: power.litrePrice ?? null,
+          },
+        }),
+  });
 
   const batteryOf = (probe: string): ProbeNow['battery'] => {
     const share = window.newest(probe, 'battery');
