@@ -85,7 +85,7 @@ export function createTrial({ seed, fault, from, openings = 8 }: Trial) {
 
   const outsideAt = (t: number) => {
     const hour = ((t % DAY) / HOUR + 24) % 24;
-    const heat = hot && t >= from - 6 * HOUR && t < from + 30 * HOUR ? 11 : 0;
+    const heat = hot && t >= from - 6 * HOUR && t < from + 30 * HOUR ? 8 : 0;
     const swing = 6 * Math.sin(((hour - 9) / 24) * 2 * Math.PI);
     return 16 + swing + 2 * chance.smooth(t / HOUR, 60) + 0.3 * chance.smooth(t / HOUR, 1.5) + heat;
   };

@@ -100,6 +100,7 @@ export function makeRooms(store: Store, spots: Spots, farm: () => Farm, calendar
       { from, to, every },
       {
         meanOutside: meanOf(outside.value),
+        warmestOutside: outside.value.length === 0 ? null : percentile(outside.value, 0.97),
         power: powerDay(power, hole),
         coil: coilDay(trace(place, ['unit'], 'temperature', from, to), air),
         tauFits: offFits(off, { air, outside, door: door.t.length > 0 ? door : null }),

@@ -31,7 +31,7 @@ const LONGEST = 60; // minutes; no defrost of a small room lasts longer. Ours
  */
 export function findDefrosts(bumps: readonly Bump[], days: number): Defrosts | null {
   if (days < FEWEST_DAYS) return null;
-  const slow = bumps.filter(({ steep, rise }) => !steep && rise <= LONGEST);
+  const slow = bumps.filter(({ rise }) => rise <= LONGEST);
   const of = ({ at }: Bump) => (((at / MINUTE) % DAY) + DAY) % DAY;
   const left = slow.map((bump) => ({ minute: of(bump), bump }));
   const at: number[] = [];

@@ -104,7 +104,7 @@ export {
   type Trouble,
 } from './roomCauses.ts';
 export { type PowerDay, type RoomDay, roomDay } from './roomDay.ts';
-export { defrostUntil, type RoomHabits, roomHabits } from './roomHabits.ts';
+export { defrostUntil, type RoomHabits, roomHabits, slowerBy } from './roomHabits.ts';
 export { humidityProbePasses, type Salt, saltHumidity, saltHumidityFit } from './saltHumidity.ts';
 export { sameValue } from './sameValue.ts';
 export { type LotInTurn, type StoredLot, sellFirst } from './sellFirst.ts';

@@ -7,7 +7,7 @@ export type Cycle = {
   /** Where the air turns down and up, °C: the middle of all turns. */
   readonly top: number;
   readonly bottom: number;
-  /** K by which a top may lie above the middle one: the 90th percentile. */
+  /** K by which a top usually lies above the middle one: the 75th percentile. */
   readonly topSpread: number;
   /** Minutes of rising and falling, middle and 90th percentile. */
   readonly riseMinutes: number;
@@ -52,7 +52,7 @@ export function learnCycle(turns: readonly Turn[]): Cycle | null {
   return {
     top,
     bottom,
-    topSpread: Math.max(0, percentile(tops, 0.9) - top),
+    topSpread: Math.max(0, percentile(tops, 0.75) - top),
     riseMinutes: median(rises),
     longRise: percentile(rises, 0.9),
     fallMinutes: median(falls),

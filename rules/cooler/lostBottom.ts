@@ -12,12 +12,14 @@ export type Pull = {
   readonly since: Instant | null;
   /** Minutes of that, less the time it was seen coming down from above its cycle. */
   readonly minutes: Minutes;
-  /** The longest of these that ended at the bottom. */
-  readonly longest: Minutes;
+  /** Whether it went above the cycle on the way: a defrost, a door or a load did that. */
+  readonly out: boolean;
+  /** The longest of these that ended at the bottom: within the cycle, and by way of above it. */
+  readonly longest: { readonly within: Minutes; readonly out: Minutes };
 };
 
 const NEAR_TOP = 0.1; // share of the swing below the top that counts as top. Ours
-const NEAR_BOTTOM = 0.35; // share of the swing above the bottom that counts as bottom. Ours
+const NEAR_BOTTOM = 0.2; // share of the swing above the bottom that counts as bottom. Ours
 const COMES_DOWN = 0.3; // K in half an hour above the cycle: a load being cooled, not a fault. Ours
 const LOOKED_BACK = 30 * MINUTE;
 
@@ -33,7 +35,8 @@ export function lostBottom({ t, value }: Trace, levels: Levels, hole: number): P
   const low = bottom + NEAR_BOTTOM * swing;
   let since: Instant | null = null;
   let counted = 0;
-  let longest = 0;
+  let out = false;
+  const longest = { within: 0, out: 0 };
   let back = 0;
   for (let i = 0; i < t.length; i++) {
     const at = t[i] as Instant;
@@ -48,13 +51,24 @@ export function lostBottom({ t, value }: Trace, levels: Levels, hole: number): P
       counted += step;
     }
     if (now <= low) {
-      if (since !== null) longest = Math.max(longest, counted);
+      const way = out ? 'out' : 'within';
+      if (since !== null) longest[way] = Math.max(longest[way], counted);
       since = null;
       counted = 0;
+      out = false;
     } else if (since === null && now >= high) {
       since = at;
       counted = 0;
     }
+    if (since !== null && now > line) out = true;
   }
-  return { since, minutes: minutes(counted / MINUTE), longest: minutes(longest / MINUTE) };
+  return {
+    since,
+    minutes: minutes(counted / MINUTE),
+    out,
+    longest: {
+      within: minutes(longest.within / MINUTE),
+      out: minutes(longest.out / MINUTE),
+    },
+  };
 }

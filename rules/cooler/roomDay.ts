@@ -1,5 +1,5 @@
 import { percentile } from '../statistics/index.ts';
-import { HOUR, type Hours, type Instant, MINUTE, type Minutes } from '../units.ts';
+import { HOUR, type Hours, type Instant, MINUTE, type Minutes, minutes } from '../units.ts';
 import { cycleTurns } from './cycleTurns.ts';
 import { excursions } from './excursions.ts';
 import type { Bump } from './findDefrosts.ts';
@@ -18,12 +18,13 @@ export type RoomDay = {
     readonly longestRise: number;
     readonly longestHalt: number;
   })[];
-  /** Longest way from top to bottom that arrived, minutes. */
-  readonly longestPull: Minutes;
+  /** Longest way from top to bottom that arrived, within the cycle and by way of above it. */
+  readonly longestPull: { readonly within: Minutes; readonly out: Minutes };
   readonly lowest: number | null;
   readonly longestSame: Minutes;
   readonly meanInside: number | null;
   readonly meanOutside: number | null;
+  readonly warmestOutside: number | null;
   readonly power: PowerDay | null;
   readonly coil: { readonly lowest: number; readonly belowAir: number } | null;
   readonly tauFits: readonly Hours[];
@@ -40,14 +41,14 @@ export type PowerDay = {
   readonly duty: number | null;
 };
 
-export const LINE_ABOVE = 0.3; // K above the tops of the cycle: a probe's noise and step. Ours
+export const LINE_ABOVE = 0.2; // K above the tops of the cycle: a probe's noise and step. Ours
 const STEEP_LEAST = 0.75; // K in five minutes, ours: 1 K is common practice for a bare probe, this for one that lags
 const STEEP_OF_RISE = 3; // times the cycle's own rise near its top. Ours; doors make 5 to 20 times
 
 /** Above what the air is out of its cycle, and from what slope that came steeply. */
 export function lineOf(cycle: Cycle, every: number) {
   return {
-    line: cycle.top + LINE_ABOVE + Math.min(0.4, cycle.topSpread),
+    line: cycle.top + LINE_ABOVE + Math.min(0.3, cycle.topSpread),
     steep: Math.max(STEEP_LEAST, STEEP_OF_RISE * cycle.riseAtTop),
     hole: Math.max(10, 3 * every) * MINUTE,
   };
@@ -57,7 +58,7 @@ export function lineOf(cycle: Cycle, every: number) {
 export function roomDay(
   air: Trace,
   day: { readonly from: Instant; readonly to: Instant; readonly every: number },
-  others: Pick<RoomDay, 'meanOutside' | 'power' | 'coil' | 'tauFits' | 'kilowattHours'>,
+  others: Pick<RoomDay, 'meanOutside' | 'warmestOutside' | 'power' | 'coil' | 'tauFits' | 'kilowattHours'>,
 ): RoomDay {
   const { from, to, every } = day;
   const smooth = smoothTrace(air, from, to);
@@ -78,7 +79,7 @@ export function roomDay(
       }),
     longestPull:
       cycle === null
-        ? (0 as Minutes)
+        ? { within: minutes(0), out: minutes(0) }
         : lostBottom(smooth, { ...cycle, line: lineOf(cycle, every).line }, hole).longest,
     lowest: values.length === 0 ? null : percentile(values, 0.002),
     longestSame: sameValue(air, hole).longest,

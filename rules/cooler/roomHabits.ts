@@ -19,7 +19,7 @@ export type RoomHabits = {
   /** Minutes the air may make no way down: after a slow rise, a steep one, and half-way down. */
   readonly patience: { readonly slow: Minutes; readonly steep: Minutes; readonly halt: Minutes };
   /** Minutes the way from top to bottom may take. */
-  readonly pull: Minutes;
+  readonly pull: { readonly within: Minutes; readonly out: Minutes };
   /** Below this the air never was, °C. */
   readonly lowest: number;
   /** Minutes a healthy probe may send one value; null while the cycle is not known. */
@@ -32,6 +32,8 @@ export type RoomHabits = {
   readonly coil: { readonly lowest: number; readonly belowAir: number } | null;
   /** Share of the time that the unit runs, and the difference outside to inside, K, at which. */
   readonly duty: { readonly share: number; readonly gap: number | null } | null;
+  /** The warmest outside that the rest was learned under; null for not known. */
+  readonly warmest: number | null;
   /** Time constants learned, oldest first. */
   readonly tauFits: readonly Hours[];
 };
@@ -41,22 +43,26 @@ const KNOWN = 0.7; // share of a day that must be on record. Ours
 // Defaults until the room has shown its own, and bounds of what it may teach. Minutes, ours.
 const SLOW = { until: 25, least: 10, most: 35 };
 const STEEP = { until: 20, least: 15, most: 50 };
-const HALT = { until: 60, least: 50, most: 90 };
-const PULL = { until: 120, least: 45, most: 180 };
+const HALT = { until: 60, least: 30, most: 60 };
+const PULL = { until: 120, within: { least: 30, most: 150 }, out: { least: 45, most: 180 } };
 const SAME = { least: 45, most: 240 };
 const MORE = 4; // minutes past the longest seen
-const PULL_MORE = 1.4;
+const ODD = 2; // times the next largest; such a day teaches nothing
+const PULL_MORE = 1.5;
 const COLDER = 0.5; // K below the coldest seen
 const CUT = { top: 1, bottom: -1, line: 1.5 }; // K from set point: a thermostat of ±1 K, common practice
 const COLD_UNTIL = -2; // K from set point, until learned. Ours
 
+const UNTIL = { within: minutes(PULL.until), out: minutes(PULL.until) };
+
 /**
- * The second largest of the days' largest values: one odd day, a fault perhaps, teaches nothing.
- * The largest of none is 0.
+ * The largest of the days' largest values; when it is far beyond the next, that day was odd, with a
+ * fault perhaps, and the next speaks. The largest of none is 0.
  */
 function usualMost(values: readonly number[]): number {
   const sorted = [...values].sort((a, b) => b - a);
-  return sorted[sorted.length >= 5 ? 1 : 0] ?? 0;
+  const [first = 0, second] = sorted;
+  return second !== undefined && sorted.length >= 5 && first > ODD * second ? second : first;
 }
 const held = (value: number, { least, most }: { least: number; most: number }) =>
   minutes(Math.min(most, Math.max(least, value)));
@@ -76,11 +82,13 @@ export function roomHabits(
   const watts = wattsOf(all);
   const coil = coilOf(all);
   const duty = dutyOf(all);
+  const outs = all.flatMap(({ warmestOutside }) => warmestOutside ?? []);
+  const warmest = outs.length === 0 ? null : usualMost(outs);
   if (cycle === null) {
     return {
-      ...{ days: days.length, learned: false, cycle, defrosts: null, tauFits, watts, coil, duty },
+      ...{ days: days.length, learned: false, cycle, defrosts: null, tauFits, watts, coil, duty, warmest },
       ...{ top: setPoint + CUT.top, bottom: setPoint + CUT.bottom, line: setPoint + CUT.line },
-      ...{ steep: 1, pull: minutes(PULL.until), lowest: setPoint + COLD_UNTIL, same: null },
+      ...{ steep: 1, pull: UNTIL, lowest: setPoint + COLD_UNTIL, same: null },
       patience: {
         slow: minutes(SLOW.until),
         steep: minutes(STEEP.until),
@@ -95,17 +103,22 @@ export function roomHabits(
   const slow = most((b) => (b.steep || defrostDue(defrosts, b.at) ? null : b.longestRise));
   const steep = most((b) => (b.steep ? b.longestRise : null));
   const halt = most((b) => b.longestHalt);
+  const most2 = (way: 'within' | 'out') =>
+    usualMost(days.map(({ longestPull }) => longestPull[way]));
   const { line, steep: slope } = lineOf(cycle, every);
   const lows = days.map(({ lowest }) => lowest ?? cycle.bottom).sort((a, b) => a - b);
   return {
-    ...{ days: days.length, learned: true, cycle, defrosts, tauFits, watts, coil, duty, line },
+    ...{ days: days.length, learned: true, cycle, defrosts, tauFits, watts, coil, duty, warmest, line },
     ...{ top: cycle.top, bottom: cycle.bottom, steep: slope },
     patience: {
       slow: held(slow + MORE, SLOW),
       steep: held(steep + MORE, STEEP),
       halt: held(halt + MORE, HALT),
     },
-    pull: held(usualMost(days.map(({ longestPull }) => longestPull)) * PULL_MORE, PULL),
+    pull: {
+      within: held(most2('within') * PULL_MORE, PULL.within),
+      out: held(most2('out') * PULL_MORE, PULL.out),
+    },
     lowest: (lows[lows.length >= 5 ? 1 : 0] ?? cycle.bottom) - COLDER,
     same: held(2 * usualMost(days.map(({ longestSame }) => longestSame)), SAME),
   };
@@ -164,3 +177,21 @@ export const defrostUntil = ({ defrosts }: RoomHabits, since: number): number =>
   defrosts !== null && defrostDue(defrosts, since as never)
     ? since + 1.5 * defrosts.minutes * MINUTE
     : since;
+
+const MOST_SLOWER = 4; // times; beyond it the unit is at its end, and only the limit itself tells. Ours
+
+/**
+ * How many times longer the way down may take than was ever seen, when it is warmer outside than it
+ * was while that was learned: with a running share d the unit has 1 - d of its strength left over.
+ * 1 while it is no warmer, or not known. Source: steady heat balance; the most is ours.
+ */
+export function slowerBy(habits: RoomHabits, outside: number | null): number {
+  const { warmest, duty, top, bottom } = habits;
+  if (outside === null || warmest === null || duty === null || outside <= warmest) return 1;
+  const inside = (top + bottom) / 2;
+  const usual = duty.gap ?? warmest - inside;
+  if (usual < 1 || warmest - inside < 1) return 1;
+  const then = Math.min(0.9, (duty.share * (warmest - inside)) / usual);
+  const now = (then * (outside - inside)) / (warmest - inside);
+  return now >= 1 ? MOST_SLOWER : Math.min(MOST_SLOWER, (1 - then) / (1 - now));
+}

@@ -29,7 +29,9 @@ export function moveProduce(look: Look, place: PlaceNow): Answer {
   const soon = hoursToLimit !== null && hoursToLimit * 60 < SOON && !recovering;
   // A cycle that creeps up still turns back each time; only a room without cooling races to the limit.
   const off = power.stopped !== null && power.stopped !== false;
-  const stopped = off || (trouble === 'stalled' && signs.air.above?.falling === false);
+  const { above } = signs.air;
+  const stopped =
+    off || (trouble === 'stalled' && above !== null && !above.falling && !above.steep);
   const races = soon && stopped;
   const stays = stands(look, 'move-produce', place.id) && warm > limit - BACK_BY;
   // A load or the end of a stop that is being cooled is no alarm, for as long as it can be that.

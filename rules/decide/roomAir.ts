@@ -7,6 +7,7 @@ import {
   type PullDown,
   pullDown,
   sameValue,
+  slowerBy,
   smoothTrace,
   stalled,
   type Trouble,
@@ -43,6 +44,7 @@ export type AirSign = {
 const LOOKED_BACK = 8 * HOUR; // longer than any patience. Ours
 const COLD_FOR = 8; // minutes, ours: longer than a reading or two gone wrong
 const SURE = 1.5; // times the usual, from where on a slow loss wakes somebody. Ours
+const MOST_PATIENT = 1.5; // times the usual on a day hotter than any learned. Ours
 const SEEN = 60; // minutes that have to be known before anything is said to be in its cycle. Ours
 const FRESH_FOR = 20; // minutes of supply after a planned stop before the cycle is asked about. Ours
 
@@ -88,12 +90,17 @@ export function airSign(room: Room): AirSign {
   if (above !== null && stall >= patience && !spared) {
     return { ...signs, trouble: 'stalled', since: above.since, wakes: true };
   }
-  if (pull !== null && pull.since !== null && pull.minutes >= habits.pull) {
-    const wakes = pull.minutes >= SURE * habits.pull;
+  const most = pull === null ? 0 : pullAllowed(room, pull);
+  if (pull !== null && pull.since !== null && pull.minutes >= most) {
+    const wakes = pull.minutes >= SURE * most;
     return { ...signs, trouble: 'lost-bottom', since: pull.since, wakes };
   }
   return signs;
 }
+
+/** Minutes that the way from top to bottom may take, by whether something lifted the air on it. */
+export const pullAllowed = ({ habits, outside }: Room, { out }: Pull): number =>
+  (out ? habits.pull.out : habits.pull.within) * slowerBy(habits, outside);
 
 const window = ({ air, now }: Room) => {
   if (air === null) return { t: [], value: [] };
@@ -101,8 +108,8 @@ const window = ({ air, now }: Room) => {
   return { t: air.column.t.slice(from, to), value: air.column.value.slice(from, to) };
 };
 
-function patienceOf({ habits }: Room, above: Excursion | null): number {
-  if (above === null) return habits.patience.slow;
-  if (above.falling) return habits.patience.halt;
-  return above.steep ? habits.patience.steep : habits.patience.slow;
+function patienceOf({ habits, outside }: Room, above: Excursion | null): number {
+  const { slow, steep, halt } = habits.patience;
+  const usual = above?.falling ? halt : above?.steep ? steep : slow;
+  return usual * Math.min(MOST_PATIENT, slowerBy(habits, outside));
 }

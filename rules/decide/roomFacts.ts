@@ -2,6 +2,7 @@ import type { Evidence } from '../answer.ts';
 import { MINUTE } from '../units.ts';
 import { by, put, when } from './how.ts';
 import { feedHow } from './room.ts';
+import { pullAllowed } from './roomAir.ts';
 import type { Signs } from './roomSigns.ts';
 import { fact } from './say.ts';
 import { MEASURED, OURS } from './sources.ts';
@@ -31,7 +32,7 @@ export function airFacts({ room, air, drift }: Signs): readonly Evidence[] {
     );
     facts.push(fact('no-way-down-minutes', stalledFor, 'min', patience, OURS, how, limit));
   }
-  if (pull !== null && pull.since !== null && pull.minutes >= habits.pull) {
+  if (pull !== null && pull.since !== null && pull.minutes >= pullAllowed(room, pull)) {
     const how = by(
       'lostBottom',
       put('cycle-top', habits.top, '°C'),
@@ -39,7 +40,7 @@ export function airFacts({ room, air, drift }: Signs): readonly Evidence[] {
       when('at-top-since', pull.since),
       when('now', now),
     );
-    facts.push(fact('top-to-bottom-minutes', pull.minutes, 'min', habits.pull, OURS, how, limit));
+    facts.push(fact('top-to-bottom-minutes', pull.minutes, 'min', pullAllowed(room, pull), OURS, how, limit));
   }
   if (coldSince !== null && room.air?.latest != null) {
     const { value } = room.air.latest;

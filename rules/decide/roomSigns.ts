@@ -49,7 +49,9 @@ export type Signs = {
 
 // Ours, from no source: a defrost or a delivery may lift the air above its limit for a while.
 const SOON_BACK = 30; // minutes
+const TOLD_FOR = 10; // minutes, when it is known that something is wrong
 const TOO_LONG = 60; // minutes, whichever way it goes
+const STILL = 0.6; // of the patience, once a task stands. Ours
 const STARVED_FOR = 4; // minutes, ours
 
 // Four rules and the screen read the same room of the same look.
@@ -164,7 +166,8 @@ function worstOf(
   }
   if (air.trouble !== null) return { trouble: air.trouble, since: air.since, wakes: air.wakes };
   // Once asked, it stays asked until the air is on its way back or in its cycle again.
-  if (standing && air.above !== null && !air.above.falling && !air.defrost) {
+  const still = air.above !== null && air.stalledFor >= STILL * air.patience;
+  if (standing && air.above !== null && still && !air.defrost) {
     return { trouble: 'stalled', since: air.above.since, wakes };
   }
   return { trouble: null, since: null, wakes: false };
@@ -181,7 +184,8 @@ function stateOf(
   if (over !== null) {
     const minutes = (now - over) / MINUTE;
     const lasting = minutes >= TOO_LONG || (minutes >= SOON_BACK && !back && pullDown === null);
-    return lasting || (cause !== null && !back) ? 'warm' : 'warming';
+    const told = cause !== null && cause !== 'door' && !back;
+    return lasting || (told && minutes >= TOLD_FOR) ? 'warm' : 'warming';
   }
   if (cause !== null) return 'warming';
   return above !== null && !above.falling && air.latest.value > habits.line ? 'warming' : 'holding';

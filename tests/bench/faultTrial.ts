@@ -5,6 +5,7 @@ import type { RawReading } from '../../hub/intake/index.ts';
 import { joinCore } from '../../hub/main/core.ts';
 import { importFarm } from '../../hub/main/farmKept.ts';
 import { openStore } from '../../hub/store/index.ts';
+import type { Evidence } from '../../rules/decide/index.ts';
 import { createTrial, type TrialFault, type TrialMinute } from '../../simulators/coolRoomTrial.ts';
 import { createChance } from '../../simulators/seed.ts';
 import { folder, quiet } from './history.ts';
@@ -121,6 +122,12 @@ function baseOf(seed: number, until: number, openings: number): string {
   return file;
 }
 
+const told = ({ because }: { readonly because: readonly Evidence[] }) =>
+  because
+    .filter(({ what }) => what !== 'drop-in-risk' && what !== 'cycle-bottom-above')
+    .map(({ what, value, limit }) => `${what} ${value}${limit === null ? '' : `/${limit}`}`)
+    .join(', ');
+
 let copies = 0;
 
 /** Runs one fault of one seed until its first alarm, or for `hours`. */
@@ -178,7 +185,7 @@ export function runTrial(
         const room = looked.outlook.coolRooms[0];
         const truth = openFor >= 5 && task.kind === 'shut-door' ? ' while it stood open' : '';
         falseTasks.push(
-          `${task.kind}${task.alarm === null ? '' : '!'}${truth} ${new Date(now.t).toISOString()} ${room?.temperature}`,
+          `${task.kind}${task.alarm === null ? '' : '!'}${truth} ${new Date(now.t).toISOString()} ${told(task)}`,
         );
         if (after === null) continue;
       }
