@@ -13,6 +13,8 @@ export type Excursion = {
   readonly steep: boolean;
   /** K in the steepest five minutes since it left the cycle. */
   readonly steepest: number;
+  /** K by which it came down again from its high, at most: a door that stays open does not let it. */
+  readonly dip: number;
   /** Whether it is on its way back: fallen clearly since its last high. */
   readonly falling: boolean;
   /** Since when it has made no way down. */
@@ -78,7 +80,16 @@ export function excursions(trace: Trace, { line, steep, hole }: Above): Excursio
 }
 
 const begun = (at: Instant, now: number): Walk => ({
-  ...{ since: at, to: at, peak: now, peakAt: at, steep: false, steepest: 0, falling: false },
+  ...{
+    since: at,
+    to: at,
+    peak: now,
+    peakAt: at,
+    steep: false,
+    steepest: 0,
+    falling: false,
+    dip: 0,
+  },
   ...{ stalledSince: at, now, longestRise: minutes(0), longestHalt: minutes(0), ref: now },
 });
 
@@ -89,6 +100,7 @@ function follow(walk: Walk, at: Instant, now: number) {
     walk.peak = now;
     walk.peakAt = at;
   }
+  walk.dip = Math.max(walk.dip, walk.peak - now);
   const halted = minutes((at - walk.stalledSince) / MINUTE);
   if (!walk.falling) {
     walk.ref = Math.max(walk.ref, now);

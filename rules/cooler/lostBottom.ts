@@ -14,8 +14,17 @@ export type Pull = {
   readonly minutes: Minutes;
   /** Whether it went above the cycle on the way: a defrost, a door or a load did that. */
   readonly out: boolean;
-  /** The longest of these that ended at the bottom: within the cycle, and by way of above it. */
-  readonly longest: { readonly within: Minutes; readonly out: Minutes };
+  /** Minutes since it came back from above the cycle, or since the top where it was not above. */
+  readonly back: Minutes;
+  /** The longest of these that ended at the bottom. */
+  readonly longest: Longest;
+};
+
+/** Minutes from top to bottom: within the cycle; by way of above it; and of that the last part. */
+export type Longest = {
+  readonly within: Minutes;
+  readonly out: Minutes;
+  readonly back: Minutes;
 };
 
 const NEAR_TOP = 0.1; // share of the swing below the top that counts as top. Ours
@@ -36,29 +45,33 @@ export function lostBottom({ t, value }: Trace, levels: Levels, hole: number): P
   let since: Instant | null = null;
   let counted = 0;
   let out = false;
-  const longest = { within: 0, out: 0 };
+  const longest = { within: 0, out: 0, back: 0 };
+  let begin = 0; // half an hour before
   let back = 0;
   for (let i = 0; i < t.length; i++) {
     const at = t[i] as Instant;
     const now = value[i] as number;
     const step = i === 0 ? 0 : at - (t[i - 1] as number);
-    while ((t[back] as number) < at - LOOKED_BACK) back += 1;
+    while ((t[begin] as number) < at - LOOKED_BACK) begin += 1;
     if (since !== null && step > hole) {
       since = null; // what was in the hole may have been a bottom
       counted = 0;
     }
-    if (since !== null && !(now > line && (value[back] as number) - now >= COMES_DOWN)) {
+    if (since !== null && !(now > line && (value[begin] as number) - now >= COMES_DOWN)) {
       counted += step;
     }
+    back = now > line ? 0 : back + step;
     if (now <= low) {
       const way = out ? 'out' : 'within';
       if (since !== null) longest[way] = Math.max(longest[way], counted);
+      if (since !== null && out) longest.back = Math.max(longest.back, back);
       since = null;
       counted = 0;
       out = false;
     } else if (since === null && now >= high) {
       since = at;
       counted = 0;
+      back = 0;
     }
     if (since !== null && now > line) out = true;
   }
@@ -66,9 +79,11 @@ export function lostBottom({ t, value }: Trace, levels: Levels, hole: number): P
     since,
     minutes: minutes(counted / MINUTE),
     out,
+    back: minutes(back / MINUTE),
     longest: {
       within: minutes(longest.within / MINUTE),
       out: minutes(longest.out / MINUTE),
+      back: minutes(longest.back / MINUTE),
     },
   };
 }

@@ -27,6 +27,8 @@ export type RoomEvidence = {
   readonly trouble: Trouble;
   /** Whether the air left its cycle as only a door or a load makes it. */
   readonly steep: boolean;
+  /** Whether it then came down some way: what was open was shut again. */
+  readonly dipped: boolean;
   /** By a contact; null without one. */
   readonly doorOpen: boolean | null;
   /** By a meter; null without one, or where it can't tell a pause from an outage. */
@@ -57,7 +59,7 @@ const found = (sure: Sureness, ...among: readonly RoomCause[]): CauseFinding => 
  * Source: common practice, no source; which of two likely ones is named first is ours.
  */
 export function roomCauses(seen: RoomEvidence): CauseFinding {
-  const { trouble, steep, doorOpen, supplyOn, cools } = seen;
+  const { trouble, steep, dipped, doorOpen, supplyOn, cools } = seen;
   if (trouble === 'stuck') return found(cools === null ? 'likely' : 'sure', 'probe');
   if (trouble === 'supply-off') return found('sure', 'power');
   if (trouble === 'door-open' || doorOpen === true) return found('sure', 'door');
@@ -70,7 +72,7 @@ export function roomCauses(seen: RoomEvidence): CauseFinding {
     return found('cannot-tell', 'power', 'unit', 'controller');
   }
   const door = doorOpen === null ? (['door'] as const) : [];
-  if (steep && doorOpen === null) return found('likely', 'door', 'unit');
+  if (steep && !dipped && doorOpen === null) return found('likely', 'door', 'unit');
   if (cools === true) {
     return door.length > 0 ? found('cannot-tell', 'unit', 'door') : found('likely', 'unit');
   }

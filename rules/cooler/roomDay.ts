@@ -4,7 +4,7 @@ import { cycleTurns } from './cycleTurns.ts';
 import { excursions } from './excursions.ts';
 import type { Bump } from './findDefrosts.ts';
 import { type Cycle, learnCycle } from './learnCycle.ts';
-import { lostBottom } from './lostBottom.ts';
+import { type Longest, lostBottom } from './lostBottom.ts';
 import { sameValue } from './sameValue.ts';
 import { smoothTrace, type Trace } from './trace.ts';
 
@@ -18,8 +18,8 @@ export type RoomDay = {
     readonly longestRise: number;
     readonly longestHalt: number;
   })[];
-  /** Longest way from top to bottom that arrived, within the cycle and by way of above it. */
-  readonly longestPull: { readonly within: Minutes; readonly out: Minutes };
+  /** Longest way from top to bottom that arrived, as lostBottom tells it. */
+  readonly longestPull: Longest;
   readonly lowest: number | null;
   readonly longestSame: Minutes;
   readonly meanInside: number | null;
@@ -58,7 +58,10 @@ export function lineOf(cycle: Cycle, every: number) {
 export function roomDay(
   air: Trace,
   day: { readonly from: Instant; readonly to: Instant; readonly every: number },
-  others: Pick<RoomDay, 'meanOutside' | 'warmestOutside' | 'power' | 'coil' | 'tauFits' | 'kilowattHours'>,
+  others: Pick<
+    RoomDay,
+    'meanOutside' | 'warmestOutside' | 'power' | 'coil' | 'tauFits' | 'kilowattHours'
+  >,
 ): RoomDay {
   const { from, to, every } = day;
   const smooth = smoothTrace(air, from, to);
@@ -79,7 +82,7 @@ export function roomDay(
       }),
     longestPull:
       cycle === null
-        ? { within: minutes(0), out: minutes(0) }
+        ? { within: minutes(0), out: minutes(0), back: minutes(0) }
         : lostBottom(smooth, { ...cycle, line: lineOf(cycle, every).line }, hole).longest,
     lowest: values.length === 0 ? null : percentile(values, 0.002),
     longestSame: sameValue(air, hole).longest,

@@ -2,6 +2,7 @@ import { median } from '../statistics/index.ts';
 import { type Hours, MINUTE, type Minutes, minutes } from '../units.ts';
 import { type Defrosts, defrostDue, findDefrosts } from './findDefrosts.ts';
 import type { Cycle } from './learnCycle.ts';
+import type { Longest } from './lostBottom.ts';
 import { lineOf, type RoomDay } from './roomDay.ts';
 
 /** What is usual in one room, learned from its days; what was not learned has a default of ours. */
@@ -19,7 +20,7 @@ export type RoomHabits = {
   /** Minutes the air may make no way down: after a slow rise, a steep one, and half-way down. */
   readonly patience: { readonly slow: Minutes; readonly steep: Minutes; readonly halt: Minutes };
   /** Minutes the way from top to bottom may take. */
-  readonly pull: { readonly within: Minutes; readonly out: Minutes };
+  readonly pull: Longest;
   /** Below this the air never was, °C. */
   readonly lowest: number;
   /** Minutes a healthy probe may send one value; null while the cycle is not known. */
@@ -41,11 +42,16 @@ export type RoomHabits = {
 const FEWEST_DAYS = 2; // ours
 const KNOWN = 0.7; // share of a day that must be on record. Ours
 // Defaults until the room has shown its own, and bounds of what it may teach. Minutes, ours.
-const SLOW = { until: 25, least: 10, most: 35 };
+const SLOW = { until: 25, least: 15, most: 35 };
 const STEEP = { until: 20, least: 15, most: 50 };
 const HALT = { until: 60, least: 30, most: 60 };
-const PULL = { until: 120, within: { least: 30, most: 150 }, out: { least: 45, most: 180 } };
-const SAME = { least: 45, most: 240 };
+const PULL = {
+  until: 120,
+  within: { least: 30, most: 150 },
+  out: { least: 45, most: 180 },
+  back: { least: 40, most: 150 },
+};
+const SAME = { least: 20, most: 240 };
 const MORE = 4; // minutes past the longest seen
 const ODD = 2; // times the next largest; such a day teaches nothing
 const PULL_MORE = 1.5;
@@ -53,7 +59,11 @@ const COLDER = 0.5; // K below the coldest seen
 const CUT = { top: 1, bottom: -1, line: 1.5 }; // K from set point: a thermostat of ±1 K, common practice
 const COLD_UNTIL = -2; // K from set point, until learned. Ours
 
-const UNTIL = { within: minutes(PULL.until), out: minutes(PULL.until) };
+const UNTIL: Longest = {
+  within: minutes(PULL.until),
+  out: minutes(PULL.until),
+  back: minutes(PULL.until),
+};
 
 /**
  * The largest of the days' largest values; when it is far beyond the next, that day was odd, with a
@@ -86,7 +96,17 @@ export function roomHabits(
   const warmest = outs.length === 0 ? null : usualMost(outs);
   if (cycle === null) {
     return {
-      ...{ days: days.length, learned: false, cycle, defrosts: null, tauFits, watts, coil, duty, warmest },
+      ...{
+        days: days.length,
+        learned: false,
+        cycle,
+        defrosts: null,
+        tauFits,
+        watts,
+        coil,
+        duty,
+        warmest,
+      },
       ...{ top: setPoint + CUT.top, bottom: setPoint + CUT.bottom, line: setPoint + CUT.line },
       ...{ steep: 1, pull: UNTIL, lowest: setPoint + COLD_UNTIL, same: null },
       patience: {
@@ -103,12 +123,22 @@ export function roomHabits(
   const slow = most((b) => (b.steep || defrostDue(defrosts, b.at) ? null : b.longestRise));
   const steep = most((b) => (b.steep ? b.longestRise : null));
   const halt = most((b) => b.longestHalt);
-  const most2 = (way: 'within' | 'out') =>
-    usualMost(days.map(({ longestPull }) => longestPull[way]));
+  const most2 = (way: keyof Longest) => usualMost(days.map(({ longestPull }) => longestPull[way]));
   const { line, steep: slope } = lineOf(cycle, every);
   const lows = days.map(({ lowest }) => lowest ?? cycle.bottom).sort((a, b) => a - b);
   return {
-    ...{ days: days.length, learned: true, cycle, defrosts, tauFits, watts, coil, duty, warmest, line },
+    ...{
+      days: days.length,
+      learned: true,
+      cycle,
+      defrosts,
+      tauFits,
+      watts,
+      coil,
+      duty,
+      warmest,
+      line,
+    },
     ...{ top: cycle.top, bottom: cycle.bottom, steep: slope },
     patience: {
       slow: held(slow + MORE, SLOW),
@@ -118,6 +148,7 @@ export function roomHabits(
     pull: {
       within: held(most2('within') * PULL_MORE, PULL.within),
       out: held(most2('out') * PULL_MORE, PULL.out),
+      back: held(most2('back') * PULL_MORE, PULL.back),
     },
     lowest: (lows[lows.length >= 5 ? 1 : 0] ?? cycle.bottom) - COLDER,
     same: held(2 * usualMost(days.map(({ longestSame }) => longestSame)), SAME),
@@ -178,7 +209,9 @@ export const defrostUntil = ({ defrosts }: RoomHabits, since: number): number =>
     ? since + 1.5 * defrosts.minutes * MINUTE
     : since;
 
-const MOST_SLOWER = 4; // times; beyond it the unit is at its end, and only the limit itself tells. Ours
+const MOST_SLOWER = 4; // times. Ours
+const AT_ITS_END = 0.95; // running share from where on only the limit itself tells. Ours
+const NEVER = 100; // times
 
 /**
  * How many times longer the way down may take than was ever seen, when it is warmer outside than it
@@ -193,5 +226,5 @@ export function slowerBy(habits: RoomHabits, outside: number | null): number {
   if (usual < 1 || warmest - inside < 1) return 1;
   const then = Math.min(0.9, (duty.share * (warmest - inside)) / usual);
   const now = (then * (outside - inside)) / (warmest - inside);
-  return now >= 1 ? MOST_SLOWER : Math.min(MOST_SLOWER, (1 - then) / (1 - now));
+  return now >= AT_ITS_END ? NEVER : Math.min(MOST_SLOWER, (1 - then) / (1 - now));
 }

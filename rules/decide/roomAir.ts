@@ -90,17 +90,23 @@ export function airSign(room: Room): AirSign {
   if (above !== null && stall >= patience && !spared) {
     return { ...signs, trouble: 'stalled', since: above.since, wakes: true };
   }
-  const most = pull === null ? 0 : pullAllowed(room, pull);
-  if (pull !== null && pull.since !== null && pull.minutes >= most) {
-    const wakes = pull.minutes >= SURE * most;
+  const late = pull === null ? null : pullLate(room, pull);
+  if (late !== null && pull !== null && late.minutes >= late.most) {
+    const wakes = late.minutes >= SURE * late.most;
     return { ...signs, trouble: 'lost-bottom', since: pull.since, wakes };
   }
   return signs;
 }
 
-/** Minutes that the way from top to bottom may take, by whether something lifted the air on it. */
-export const pullAllowed = ({ habits, outside }: Room, { out }: Pull): number =>
-  (out ? habits.pull.out : habits.pull.within) * slowerBy(habits, outside);
+/** Minutes on the way from top to bottom and how many that may take, by what lifted the air on it. */
+export function pullLate({ habits, outside }: Room, pull: Pull) {
+  if (pull.since === null) return null;
+  const { within, out, back } = habits.pull;
+  const slower = slowerBy(habits, outside);
+  const all = { minutes: pull.minutes, most: (pull.out ? out : within) * slower };
+  const last = { minutes: pull.back, most: back * slower };
+  return pull.out && last.minutes / last.most > all.minutes / all.most ? last : all;
+}
 
 const window = ({ air, now }: Room) => {
   if (air === null) return { t: [], value: [] };

@@ -13,6 +13,8 @@ export type DoorSign = {
   readonly rise: number | null;
 };
 
+/** Down from its peak by this, what was open was shut again. */
+export const DIP = 0.4; // K, more than a probe's noise. Ours
 export const OPEN_FOR = 5; // minutes, common practice
 const LOOK_GIVE = 0.25; // minutes: the look that a contact asks for comes some seconds early
 
@@ -30,6 +32,6 @@ export function doorSign({ door, now }: Room, air: AirSign): DoorSign {
   }
   const { above, trouble, known } = air;
   if (!known) return { open: null, since: null, by: 'rise', rise: null };
-  const open = trouble === 'stalled' && above?.steep === true;
+  const open = trouble === 'stalled' && above?.steep === true && above.dip < DIP;
   return { open, since: above?.since ?? null, by: 'rise', rise: above?.steepest ?? null };
 }

@@ -2,7 +2,7 @@ import type { Evidence } from '../answer.ts';
 import { MINUTE } from '../units.ts';
 import { by, put, when } from './how.ts';
 import { feedHow } from './room.ts';
-import { pullAllowed } from './roomAir.ts';
+import { pullLate } from './roomAir.ts';
 import type { Signs } from './roomSigns.ts';
 import { fact } from './say.ts';
 import { MEASURED, OURS } from './sources.ts';
@@ -32,7 +32,8 @@ export function airFacts({ room, air, drift }: Signs): readonly Evidence[] {
     );
     facts.push(fact('no-way-down-minutes', stalledFor, 'min', patience, OURS, how, limit));
   }
-  if (pull !== null && pull.since !== null && pull.minutes >= pullAllowed(room, pull)) {
+  const late = pull === null ? null : pullLate(room, pull);
+  if (pull !== null && late !== null && late.minutes >= late.most) {
     const how = by(
       'lostBottom',
       put('cycle-top', habits.top, '°C'),
@@ -40,7 +41,7 @@ export function airFacts({ room, air, drift }: Signs): readonly Evidence[] {
       when('at-top-since', pull.since),
       when('now', now),
     );
-    facts.push(fact('top-to-bottom-minutes', pull.minutes, 'min', pullAllowed(room, pull), OURS, how, limit));
+    facts.push(fact('top-to-bottom-minutes', late.minutes, 'min', late.most, OURS, how, limit));
   }
   if (coldSince !== null && room.air?.latest != null) {
     const { value } = room.air.latest;

@@ -156,10 +156,14 @@ export function runTrial(
   });
   const trial = createTrial({ seed, fault, from: onset, openings });
   trial.beginAt(BEGIN);
+  // The same days without the fault: what the produce would have been.
+  const twin = createTrial({ seed, fault: 'none', from: onset, openings });
+  twin.beginAt(BEGIN);
   let door = 0;
   let minute: TrialMinute | null = null;
   for (let t = BEGIN; t < until; t += MINUTE) {
     minute = trial.step();
+    twin.step();
     door = minute.room.door;
   }
   const placed = new Set(['mast', 'room-air', ...fitted[job.fitted].map((name) => `room-${name}`)]);
@@ -204,8 +208,8 @@ export function runTrial(
   const end = onset + hours * HOUR;
   for (let t = until; t < end; t += MINUTE) {
     const now = trial.step();
+    produceBefore = twin.step().room.produce;
     clock.set(now.t);
-    if (now.t <= onset) produceBefore = now.room.produce;
     openFor = now.room.door > 0 ? openFor + 1 : 0;
     const readings = [...readingsOf(now, door)].filter(({ probe }) => placed.has(probe));
     door = now.room.door;
