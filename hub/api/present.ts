@@ -1,12 +1,6 @@
-import type { CoolRoomNow, NightForecast as Night } from '../../rules/decide/index.ts';
+import type { NightForecast as Night } from '../../rules/decide/index.ts';
 import { rank } from '../../rules/decide/index.ts';
-import type {
-  CoolRoom,
-  NightForecast,
-  PlaceNow,
-  SpotNow,
-  Task as TaskShown,
-} from '../contract/index.ts';
+import type { NightForecast, PlaceNow, SpotNow, Task as TaskShown } from '../contract/index.ts';
 import { type PlaceFacts, placeFacts, type SpotFacts } from '../snapshot/index.ts';
 import type { Task } from '../tasks/index.ts';
 import { placeNowWords, taskWords } from '../words/index.ts';
@@ -56,8 +50,8 @@ export function openTasks(parts: ApiParts): TaskShown[] {
 export const nameOf = (parts: ApiParts, place: string) => parts.farm().place(place)?.name ?? place;
 
 /** More digits than anybody measured say nothing. */
-const rounded = (value: number, digits = 2) => Number(value.toFixed(digits));
-const roundedOrNull = (value: number | null, digits = 2) =>
+export const rounded = (value: number, digits = 2) => Number(value.toFixed(digits));
+export const roundedOrNull = (value: number | null, digits = 2) =>
   value === null ? null : rounded(value, digits);
 
 export const shownNight = ({ fan: _, ...night }: Night): NightForecast => ({
@@ -78,26 +72,6 @@ export const shownNight = ({ fan: _, ...night }: Night): NightForecast => ({
     ownError: rounded(one.ownError),
     weight: rounded(one.weight, 3),
   })),
-});
-
-export const shownCoolRoom = (room: CoolRoomNow): CoolRoom => ({
-  ...room,
-  asOf: isoOrNull(room.asOf),
-  drift: roundedOrNull(room.drift),
-  produceEstimate: roundedOrNull(room.produceEstimate),
-  holdOver: {
-    minutesToLimit: roundedOrNull(room.holdOver.minutesToLimit, 0),
-    tauHours: rounded(room.holdOver.tauHours),
-  },
-  aboveLimit: {
-    hours: rounded(room.aboveLimit.hours),
-    unknownHours: rounded(room.aboveLimit.unknownHours),
-    since: isoOrNull(room.aboveLimit.since),
-  },
-  energy: {
-    kWhPerDay: roundedOrNull(room.energy.kWhPerDay),
-    dutyCycle: roundedOrNull(room.energy.dutyCycle),
-  },
 });
 
 const shownSpot = (spot: SpotFacts): SpotNow => ({ ...spot, readAt: isoOrNull(spot.readAt) });

@@ -79,21 +79,6 @@ export const nightForecast = z.object({
     .optional(),
 });
 
-export const coolRoom = z.object({
-  id: z.string(),
-  asOf: time.nullable(),
-  state: z.enum(['holding', 'warming', 'warm', 'unknown']),
-  temperature: known,
-  setPoint: z.number(),
-  limit: z.number(),
-  drift: known,
-  cause: z.enum(['door', 'unit', 'power', 'unclear']).nullable(),
-  produceEstimate: known,
-  holdOver: z.object({ minutesToLimit: known, tauHours: z.number() }),
-  aboveLimit: z.object({ hours: z.number(), unknownHours: z.number(), since: time.nullable() }),
-  energy: z.object({ kWhPerDay: known, dutyCycle: known }),
-});
-
 export const spotNow = z.object({
   spot,
   probe: probeName,
@@ -233,7 +218,6 @@ export const taskEvent = z.object({
 
 export type Day = z.infer<typeof day>;
 export type NightForecast = z.infer<typeof nightForecast>;
-export type CoolRoom = z.infer<typeof coolRoom>;
 export type SpotNow = z.infer<typeof spotNow>;
 export type PlaceNow = z.infer<typeof placeNow>;
 export type Series = z.infer<typeof series>;

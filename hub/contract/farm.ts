@@ -25,6 +25,13 @@ const dayOfYear = z
     'expected a month and a day such as 05-20',
   );
 
+const stretch = z
+  .string()
+  .regex(
+    /^([01]\d|2[0-3]):[0-5]\d-(([01]\d|2[0-3]):[0-5]\d|24:00)$/,
+    'expected hours such as 06:00-10:00',
+  );
+
 const place = z.strictObject({
   id,
   name: z.string().min(1).max(60),
@@ -66,6 +73,17 @@ const place = z.strictObject({
   volume: z.number().gt(0).optional(),
   /** Money's worth of produce usually inside a cool room. */
   value: z.number().min(0).optional(),
+  /** What feeds a cool room, when it is not on all day, and what it burns. */
+  power: z
+    .strictObject({
+      /** Local times at which it runs, `06:00-10:00`; nothing told is always. */
+      hours: z.array(stretch).min(1).optional(),
+      litresPerHour: z.number().gt(0).max(1000).optional(),
+      fuel: z.enum(['petrol', 'diesel']).default('petrol'),
+      /** Money per litre. */
+      litrePrice: z.number().min(0).optional(),
+    })
+    .optional(),
 });
 
 const every = z.string().regex(/^[1-9]\d{0,4}(s|m|h)$/, 'expected a time such as 30s, 5m or 1h');

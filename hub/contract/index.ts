@@ -1,4 +1,5 @@
 export * from './alarms.ts';
+export * from './coolRoom.ts';
 export * from './events.ts';
 export * from './facts.ts';
 export * from './farm.ts';

@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import { coolRoom, nightForecast, placeNow } from './facts.ts';
+import { coolRoom } from './coolRoom.ts';
+import { nightForecast, placeNow } from './facts.ts';
 import { task } from './task.ts';
 import { placeKind, spot, time } from './terms.ts';
 

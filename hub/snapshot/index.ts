@@ -5,6 +5,7 @@ import { makeCrossings } from './crossings.ts';
 import { joinedAfter, makeDays, SPELL_DAYS } from './days.ts';
 import { makeNights } from './nights.ts';
 import { makePushed } from './pushed.ts';
+import { makeRooms } from './rooms.ts';
 import { makeSpots } from './spots.ts';
 import { makeTake } from './take.ts';
 import { makeWindow } from './window.ts';
@@ -31,6 +32,7 @@ export function makeSnapshots(
   const spots = makeSpots(store);
   const window = makeWindow(store, clock.now);
   const nights = makeNights(store, spots, farm, calendar);
+  const rooms = makeRooms(store, spots, farm, calendar);
   const days = makeDays(store, spots, farm, calendar);
   const pushed = makePushed(store, farm, calendar);
   let turn = 0;
@@ -40,7 +42,7 @@ export function makeSnapshots(
     spots,
     window,
     days,
-    take: makeTake({ store, farm, calendar, spots, nights, window, pushed }),
+    take: makeTake({ store, farm, calendar, spots, nights, rooms, window, pushed }),
     nights,
     crossed: makeCrossings(spots, farm),
     /** Brings roll-ups up to date, and drops what was made from readings that changed. */
@@ -58,6 +60,7 @@ export function makeSnapshots(
             for (const other of farm().places)
               store.placeFacts.dropNights(other.id, calendar().dayOf(from), last);
           nights.touched(place, from);
+          rooms.touched(place, calendar().dayOf(from), calendar().dayOf(to));
         }
       }
       return changed;

@@ -17,7 +17,9 @@ import { coverNights } from './coverNights.ts';
 import { type Nights, nightBounds } from './nights.ts';
 import { pickingNow } from './pickingNow.ts';
 import type { makePushed } from './pushed.ts';
+import type { Rooms } from './rooms.ts';
 import { pair, type Spots } from './spots.ts';
+import { supplyPlan } from './supplyPlan.ts';
 import { WINDOW, type Window } from './window.ts';
 
 const MINUTE = 60_000;
@@ -33,13 +35,14 @@ export type TakeParts = {
   readonly calendar: () => Calendar;
   readonly spots: Spots;
   readonly nights: Nights;
+  readonly rooms: Rooms;
   readonly window: Window;
   readonly pushed: ReturnType<typeof makePushed>;
 };
 
 /** Reads all that is known at one instant, once, as plain data. */
 export function makeTake(parts: TakeParts) {
-  const { store, farm, calendar, spots, nights, window, pushed } = parts;
+  const { store, farm, calendar, spots, nights, rooms, window, pushed } = parts;
   const pairs = new Map<string, { versions: string; air: readonly AirReading[] }>();
 
   const airOf = (probe: string, every: number): readonly AirReading[] => {
@@ -107,11 +110,7 @@ export function makeTake(parts: TakeParts) {
       picking: pickingNow(farm(), place, calendar().dayOf(now)),
       coolRoom:
         place.kind === 'cool-room' && place.setPoint !== undefined && place.limit !== undefined
-          ? {
-              setPoint: celsius(place.setPoint),
-              limit: celsius(place.limit),
-              value: place.value ?? null,
-            }
+          ? roomNow(place, place.setPoint, place.limit, now)
           : null,
       spots: spotsHere,
     };
@@ -128,6 +127,28 @@ export function makeTake(parts: TakeParts) {
       effect: place.cover.effect,
     };
   };
+
+  const roomNow = (
+    { id, value, power }: Farm['places'][number],
+    setPoint: number,
+    limit: number,
+    now: number,
+  ): PlaceNow['coolRoom'] => ({
+    setPoint: celsius(setPoint),
+    limit: celsius(limit),
+    value: value ?? null,
+    ...rooms.of(id, instant(now)),
+    ...(power?.hours ? { supply: supplyPlan(power.hours, calendar(), instant(now)) } : {}),
+    ...(power?.litresPerHour === undefined
+      ? {}
+      : {
+          burns: {
+            litresPerHour: power.litresPerHour,
+            fuel: power.fuel,
+            price: power.litrePrice ?? null,
+          },
+        }),
+  });
 
   const batteryOf = (probe: string): ProbeNow['battery'] => {
     const share = window.newest(probe, 'battery');

@@ -115,8 +115,11 @@ export const evidenceLabels: Readonly<Record<string, string>> = {
   'chance-for-ripe': 'Chance that tonight takes what is ripe',
   'chance-of-cold': 'Chance that it gets colder outside than the crop bears',
   'chance-of-damage': 'Chance of damage tonight',
+  'burns-litres': 'Fuel for that run',
   'chance-under-cover': 'Chance of damage under the covers too',
   'closed-stays-damp': 'Humidity that stays in when closed',
+  'coil-below-air': 'Coil colder than the air by',
+  'colder-than-ever': 'Air colder than it ever is',
   'cover-gain': 'What covers add here in nine clear nights of ten',
   covers: 'Covers',
   'cycle-bottom-above': 'Bottom of the cooling cycle above the set temperature',
@@ -131,10 +134,12 @@ export const evidenceLabels: Readonly<Record<string, string>> = {
   'inside-humidity': 'Humidity inside',
   'inside-temperature': 'Temperature inside',
   'minutes-to-limit': 'Time until the air reaches the limit',
+  'may-be': 'What it may be',
+  'no-way-down-minutes': 'Above its cycle without way down for',
   'night-goes-first': 'The cold of the night goes first',
   'night-needs-warmth': 'Low outside tonight; the house needs its warmth',
   'off-minutes': 'Cooling off for',
-  'one-long-rise': 'Warming without a break, now at',
+  'one-value-minutes': 'Same value, in a room that cycles, for',
   'open-air': 'Temperature in the open',
   'outside-cooler-by': 'Outside cooler by',
   'outside-damper-by': 'Outside air holds more water, by',
@@ -147,6 +152,8 @@ export const evidenceLabels: Readonly<Record<string, string>> = {
   'room-air': 'Air in the room',
   'room-power': 'Power drawn',
   'rule-broke': 'A rule broke down',
+  'run-for-minutes': 'The set then runs for about',
+  'run-within-minutes': 'The set has to run within',
   'silent-hours': 'Silent for',
   'since-sunrise': 'Time since sunrise',
   'stay-open-dry': 'Mild enough to stay open and dry; low outside',
@@ -154,6 +161,7 @@ export const evidenceLabels: Readonly<Record<string, string>> = {
   'still-too-warm-to-close': 'Still too warm inside to close',
   'stuck-hours': 'Same value for',
   'sunset-in': 'Time to sunset',
+  'top-to-bottom-minutes': 'On the way from top to bottom of the cycle for',
   'too-near-sunset': 'Too near sunset to open for drying',
   'tonight-low': 'Tonight’s low',
   'tonight-outside-low': 'Tonight’s low outside',
@@ -213,6 +221,21 @@ const minutesOf = (value: Evidence['value']) =>
     ? hoursOf(value / 60)
     : amount(typeof value === 'number' ? Math.round(value) : value, 'minute', 'minutes');
 
+const roomCauses: Readonly<Record<string, string>> = {
+  door: 'the door',
+  unit: 'the unit',
+  power: 'the power',
+  controller: 'the setting of the controller (read number and unit)',
+  probe: 'the probe',
+};
+
+/** "Look at the power, the unit and the door: the probes here cannot tell which." */
+function mayBe(causes: readonly string[]): string {
+  const names = causes.map((cause) => roomCauses[cause] ?? cause);
+  if (names.length < 2) return `It looks like ${names[0] ?? 'nothing known'}.`;
+  return `Look at ${listed(names)}: the probes here cannot tell which.`;
+}
+
 type Say = (fact: Evidence) => string;
 
 const sentences: Readonly<Record<string, Say>> = {
@@ -265,8 +288,19 @@ const sentences: Readonly<Record<string, Say>> = {
   'produce-estimate': ({ value }) => `The middle of a crate is at about ${figure(value)}${HARD}°C.`,
   'cycle-bottom-above': ({ value }) =>
     `The coldest the room gets is now ${figure(value)}${HARD}°C above the set temperature.`,
-  'one-long-rise': ({ value }) =>
-    `The room warms without a break and is at ${figure(value)}${HARD}°C; the cause is not clear.`,
+  'no-way-down-minutes': ({ value }) =>
+    `The air left its usual cycle and has made no way down for ${minutesOf(value)}.`,
+  'top-to-bottom-minutes': ({ value, limit }) =>
+    `The cooling has not brought the air down for ${minutesOf(value)}; ${minutesOf(limit)} is the most it takes.`,
+  'colder-than-ever': ({ value, limit }) =>
+    `The air is at ${figure(value)}${HARD}°C, colder than it ever is (${figure(limit)}${HARD}°C): produce may freeze.`,
+  'one-value-minutes': ({ value }) =>
+    `It has said the same value for ${minutesOf(value)}, in a room that never stands still.`,
+  'coil-below-air': ({ value }) => `The coil is ${figure(value)}${HARD}°C colder than the air.`,
+  'may-be': ({ value }) => mayBe(String(value ?? '').split(' ')),
+  'run-within-minutes': ({ value }) => `It has to run within ${minutesOf(value)}.`,
+  'run-for-minutes': ({ value }) => `It then runs for about ${minutesOf(value)}.`,
+  'burns-litres': ({ value }) => `That burns about ${figure(value)}${HARD}litres.`,
   'silent-hours': ({ value }) => `It has been silent for ${hoursOf(value)}.`,
   'stuck-hours': ({ value }) => `It has said the same value for ${hoursOf(value)}.`,
   battery: ({ value, unit }) => `Its battery is at ${figure(value)} ${unit}.`,
@@ -309,10 +343,15 @@ const reasons: Partial<Record<TaskKind, readonly (readonly string[])[]>> = {
   'run-generator': [
     ['off-minutes', 'minutes-to-limit'],
     ['off-minutes', 'room-air'],
+    ['run-within-minutes', 'run-for-minutes'],
+    ['run-within-minutes'],
   ],
   'see-to-unit': [
     ['off-minutes', 'room-air'],
-    ['one-long-rise'],
+    ['colder-than-ever', 'may-be'],
+    ['top-to-bottom-minutes', 'may-be'],
+    ['no-way-down-minutes', 'may-be'],
+    ['coil-below-air', 'room-air'],
     ['cycle-bottom-above', 'room-air'],
   ],
   'move-produce': [
@@ -771,6 +810,8 @@ const coolRoomCauses: Record<NonNullable<CoolRoom['cause']>, string> = {
   door: 'It looks like the door.',
   unit: 'It looks like the cooling unit.',
   power: 'It looks like the power.',
+  controller: 'It looks like the controller: read its display, number and unit.',
+  probe: 'It looks like the probe.',
   unclear: 'The cause is not clear.',
 };
 
@@ -1031,6 +1072,13 @@ export const inputLabels: Readonly<Record<string, string>> = {
   'clear-nights-under-cover': 'Clear, calm nights under these covers',
   'close-up': 'The rule on closing said',
   cost: 'Cost of the work',
+  'at-top-since': 'At the top of the cycle since',
+  'cycle-bottom': 'Bottom of the cycle',
+  'cycle-top': 'Top of the cycle',
+  'no-way-down-since': 'No way down since',
+  'out-of-cycle-above': 'Out of its cycle above',
+  'running-share': 'Share of the time the unit runs',
+  trouble: 'What was seen',
   'crop-floor': 'Coldest the crop bears',
   'crosses-at': 'Crosses it at',
   'damage-below': 'Damage begins below',
@@ -1096,6 +1144,14 @@ export const inputLabels: Readonly<Record<string, string>> = {
 const inputValues: Readonly<Record<string, string>> = {
   'through-the-night': 'readings of the night so far, and past nights',
   station: 'a wide guess, and the nights of a weather station',
+  'coil-starved': 'a coil far too cold',
+  'door-open': 'a door that stands open',
+  'lost-bottom': 'air that does not come down',
+  'not-cooling': 'a unit that does not cool',
+  stalled: 'air that makes no way down',
+  stuck: 'a probe that stands still',
+  'supply-off': 'no power',
+  'too-cold': 'air far too cold',
   evening: 'readings two hours after sunset, and past nights',
   afternoon: 'readings at 15:00, and past nights',
   'recent-nights': 'the nights just past',

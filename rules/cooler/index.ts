@@ -22,6 +22,8 @@ export {
   offsetCalibration,
   twoPointCalibration,
 } from './calibration.ts';
+// The room's habits, and what is out of them.
+export { type CoilSign, coilSays } from './coilSays.ts';
 export { chillingWarning, freezingNow } from './coldGuards.ts';
 export { iceStore, offTimeAllowed, timeConstantNeeded } from './coolingReserve.ts';
 export { coolingTime, halfCoolingTime, sevenEighthsCoolingTime } from './coolingTime.ts';
@@ -34,6 +36,8 @@ export {
   type DriftVerdict,
   fitDriftMargin,
 } from './cycleDrift.ts';
+export { cycleTurns, type Turn } from './cycleTurns.ts';
+export { countedDay, type DayEnergy, drawnDay } from './dayEnergy.ts';
 export {
   type DisplayUnit,
   displayUnit,
@@ -50,8 +54,11 @@ export {
   type RunningShare,
 } from './dutyCycle.ts';
 export { type EnergyLine, energyIndex, energyLine } from './energyIndex.ts';
+export { type EnergyDay, type EnergyTrend, energyTrend } from './energyTrend.ts';
+export { type Excursion, excursions, stalled } from './excursions.ts';
 export { type ExposureClock, exposureClock } from './exposureClock.ts';
 export { type FaultFinding, FIRST_TASKS, faultSignature } from './faultSignature.ts';
+export { type Bump, type Defrosts, defrostDue, findDefrosts } from './findDefrosts.ts';
 export {
   fitProduceTimeConstant,
   fitTimeConstant,
@@ -60,17 +67,24 @@ export {
 } from './fitTimeConstant.ts';
 export { type FoodLimit, foodLimits } from './foodLimits.ts';
 export { carbonDioxide, type Fuel, type FuelUse, fuelUse, litresPerHour } from './fuelUse.ts';
+export { type GeneratorPlan, generatorPlan } from './generatorPlan.ts';
 export { heatCapacity, heatLossCoefficient } from './heatLoss.ts';
+export { fitsFor, type HoldOver, holdOver, USUAL_TAU } from './holdOver.ts';
 export { type CropKeeping, keepingLife, type LotLife } from './keepingLife.ts';
+export { type Cycle, learnCycle } from './learnCycle.ts';
 export { lifeUsedCooling } from './lifeUsedCooling.ts';
+export { lostBottom, type Pull } from './lostBottom.ts';
 export {
   activationOf,
   meanKineticOfReadings,
   meanKineticTemperature,
 } from './meanKineticTemperature.ts';
 export { type Crate, type MoveBy, moveProduceBy } from './moveProduceBy.ts';
+export { offFits } from './offFits.ts';
 export { type OffPeriodFit, offPeriodFit, usualTimeConstant } from './offPeriodFit.ts';
+export { IDLE, offSpans, powerDay } from './powerDay.ts';
 export { produceTemperature, produceTime, type StoppedRoom } from './produceTemperature.ts';
+export { type PullDown, pullDown } from './pullDown.ts';
 export { HARMLESS, type ReadingFlag, type ReadingToJudge, readingFlags } from './readingFlags.ts';
 export {
   type KeepingLife,
@@ -81,7 +95,18 @@ export {
   remainingLifeSpread,
 } from './remainingLife.ts';
 export { respirationHeat } from './respirationHeat.ts';
+export {
+  type CauseFinding,
+  type RoomCause,
+  type RoomEvidence,
+  roomCauses,
+  type Sureness,
+  type Trouble,
+} from './roomCauses.ts';
+export { type PowerDay, type RoomDay, roomDay } from './roomDay.ts';
+export { defrostUntil, type RoomHabits, roomHabits, slowerBy } from './roomHabits.ts';
 export { humidityProbePasses, type Salt, saltHumidity, saltHumidityFit } from './saltHumidity.ts';
+export { sameValue } from './sameValue.ts';
 export { type LotInTurn, type StoredLot, sellFirst } from './sellFirst.ts';
 export { type SensorKind, sensorKinds } from './sensorKinds.ts';
 export { isImpossibleRate, isLinkWeak, isSaturated, isSpike, isStuck } from './seriesFlags.ts';
@@ -92,8 +117,10 @@ export {
   type Signature,
   signatureChecks,
 } from './signatureChecks.ts';
+export { type SheetLine, SOLAR_USUAL, type SolarSheet, solarSheet } from './solarSheet.ts';
 export { batterySize, STARTING_CURRENT, solarPower } from './solarSizing.ts';
 export { respirationRates, type StoredCrop, storageOf, storageTable } from './storageTable.ts';
 export { timeAbove } from './timeAbove.ts';
+export { firstNotBefore, type Span, smoothTrace, type Trace } from './trace.ts';
 export { warmedTo, warmingTime } from './warmingTime.ts';
 export { warmingUnder } from './warmingUnder.ts';

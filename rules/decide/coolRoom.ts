@@ -1,16 +1,21 @@
-import { timeAbove } from '../cooler/index.ts';
-import { celsius, HOUR, hours, MINUTE, minutes } from '../units.ts';
+import { energyTrend, solarSheet, timeAbove } from '../cooler/index.ts';
+import { meanOf } from '../statistics/index.ts';
+import { celsius, HOUR, type Hours, hours, MINUTE, minutes } from '../units.ts';
 import { within } from './column.ts';
 import { holeOf, type Room } from './room.ts';
 import { energyFeed, energyOf } from './roomEnergy.ts';
+import { airFacts, causeFacts, coilFacts } from './roomFacts.ts';
+import { planOf } from './roomPlan.ts';
 import type { Signs } from './roomSigns.ts';
 import type { CoolRoomNow } from './snapshot.ts';
 
 const DAY = 24 * HOUR;
+const FEWEST_DAYS = 3; // of energy before a mean of them is told. Ours
 
 /** How a cool room is doing, for the screens. */
 export function coolRoom(signs: Signs): CoolRoomNow {
-  const { room, drift, cause, state, produce, hoursToLimit, tauHours } = signs;
+  const { room, drift, cause, state, produce, hoursToLimit, tauHours, hold, why, air } = signs;
+  const { produceAt } = signs;
   const latest = room.air?.latest ?? null;
   const lastKnown = room.air?.column.t[lastBefore(room)] ?? null;
   return {
@@ -20,16 +25,53 @@ export function coolRoom(signs: Signs): CoolRoomNow {
     temperature: latest === null ? null : celsius(latest.value),
     setPoint: room.setPoint,
     limit: room.limit,
-    drift: drift.bottom,
+    drift,
     cause,
     produceEstimate: produce,
     holdOver: {
       minutesToLimit: hoursToLimit === null ? null : minutes(hoursToLimit * 60),
       tauHours,
+      shortest: asMinutes(hold.shortest),
+      longest: asMinutes(hold.longest),
+      produceMinutes: produceAt === null ? null : minutes((produceAt - room.now) / MINUTE),
+      learnedFrom: hold.learnedFrom,
     },
     aboveLimit: { ...overLimit(room), since: signs.aboveSince },
     energy: energyOf(room, energyFeed(room.place)),
+    since: signs.since,
+    sure: why?.sure ?? null,
+    among: why?.among ?? [],
+    evidence: [...airFacts(signs), ...coilFacts(signs), ...causeFacts(signs)],
+    pullDown: air.pullDown,
+    habits: habitsOf(signs),
+    defrosting: air.defrost,
+    ...energyFacts(signs),
+    plan: { ...planOf(signs), on: room.supply.on, changesAt: room.supply.until },
   };
+}
+
+const asMinutes = (value: Hours | null) => (value === null ? null : minutes(value * 60));
+
+function habitsOf({ room: { habits } }: Signs): CoolRoomNow['habits'] {
+  const { learned, days, top, bottom, line, cycle, defrosts, duty } = habits;
+  return {
+    ...{ learned, days, top, bottom, line },
+    minutes: cycle === null ? null : minutes(cycle.riseMinutes + cycle.fallMinutes),
+    runningShare: duty?.share ?? null,
+    defrosts: defrosts && { at: defrosts.at, minutes: defrosts.minutes },
+  };
+}
+
+/** Its days of energy, whether they creep up, and what panels and battery would have to be. */
+function energyFacts({ room }: Signs): Pick<CoolRoomNow, 'energyDays' | 'trend' | 'solar'> {
+  const energyDays = room.place.coolRoom?.energyDays ?? [];
+  const trend = energyTrend(energyDays);
+  const known = energyDays.flatMap(({ kilowattHours }) => kilowattHours ?? []);
+  const gaps = energyDays.flatMap(({ gap }) => gap ?? []);
+  const mean = known.length < FEWEST_DAYS ? null : meanOf(known);
+  // The warmest of the days on record stands for the worst month until somebody tells it.
+  const gap = gaps.length === 0 ? null : Math.max(...gaps);
+  return { energyDays, trend, solar: solarSheet({ line: trend.line, mean, gap }) };
 }
 
 const lastBefore = ({ air, now }: Room) =>

@@ -1,9 +1,10 @@
+import { type RoomHabits, roomHabits, type Span } from '../cooler/index.ts';
 import { median } from '../statistics/index.ts';
 import { type Celsius, celsius, HOUR, type Instant, MINUTE } from '../units.ts';
 import { fresh, highest, newest, type Read, within } from './column.ts';
 import { type How, readBy, told } from './how.ts';
 import { type Look, outsideNow, VALID } from './look.ts';
-import type { Column, PlaceNow, Quantity, SpotName } from './snapshot.ts';
+import type { Column, GeneratorTold, PlaceNow, Quantity, SpotName } from './snapshot.ts';
 
 // A cool room's probes by what they tell.
 
@@ -25,18 +26,30 @@ export type Room = {
   readonly product: Feed | null;
   readonly power: Feed | null;
   readonly door: Feed | null;
+  /** A probe on the unit's coil or in the air it blows. */
+  readonly coil: Feed | null;
+  readonly habits: RoomHabits;
+  readonly supply: SupplyNow;
+  readonly burns: GeneratorTold | null;
   /** Outside now. */
   readonly outside: Celsius | null;
   /** The warmest to expect in the next 12 hours: now, or yesterday at those hours. Ours. */
   readonly warmestAhead: Celsius | null;
 };
 
+/** What the power plan of the farm file says of this moment; nothing planned is always on. */
+export type SupplyNow = {
+  readonly planned: boolean;
+  readonly on: boolean;
+  /** Since when it is so; null for always, or from before the plan that was given. */
+  readonly since: Instant | null;
+  /** When it changes next; null for never, or later than the plan that was given. */
+  readonly until: Instant | null;
+};
+
 const MISSED = 3; // reports, common practice: silent for three is not heard
 const LEAST = 10; // minutes, ours: a probe that reports each minute may lose a few
 const DOOR_HOLDS = 60; // minutes, ours: a contact may report changes only
-export const TOP_OF_CYCLE = 1; // K above set point: a thermostat of ±1 K, common practice
-/** Above this the room is out of its normal cycle. */
-export const OUT_OF_CYCLE = 1.5; // K above set point, ours: half a kelvin past the cycle
 
 export const silentAfter = (every: number) => Math.max(MISSED * every, LEAST);
 /** Longest hole, in minutes, that a stretch of readings may have. */
@@ -68,6 +81,7 @@ function feed(
 // holes, as long as it still sees a cycle. Ours.
 const SLOWEST = 15; // minutes
 const LOOKED_AT = 24; // readings
+const ONE_MINUTE = 1;
 
 function reportsEach({ t }: Column, told: number): number {
   const last = t.slice(-LOOKED_AT);
@@ -100,9 +114,23 @@ export function roomOf(look: Look, place: PlaceNow): Room {
     product: feed(place, now, 'temperature', ['product']),
     power: feed(place, now, 'power', ANY),
     door: feed(place, now, 'door', ANY, DOOR_HOLDS),
+    coil: feed(place, now, 'temperature', ['unit']),
+    habits: coolRoom.habits ?? roomHabits([], { setPoint: coolRoom.setPoint, every: ONE_MINUTE }),
+    supply: supplyNow(coolRoom.supply ?? null, now),
+    burns: coolRoom.burns ?? null,
     outside: outside?.value ?? null,
     warmestAhead: outside && ahead !== null ? celsius(Math.max(outside.value, ahead)) : null,
   };
+}
+
+function supplyNow(windows: readonly Span[] | null, now: Instant): SupplyNow {
+  if (windows === null) return { planned: false, on: true, since: null, until: null };
+  const here = windows.find(({ from, to }) => from <= now && now < to);
+  if (here !== undefined) return { planned: true, on: true, since: here.from, until: here.to };
+  const before = windows.findLast(({ to }) => to <= now);
+  const next = windows.find(({ from }) => from > now);
+  const until = next?.from ?? null;
+  return { planned: true, on: false, since: before?.to ?? null, until };
 }
 
 /** Share of the readings expected in the last `minutes` that came. */

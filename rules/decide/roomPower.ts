@@ -1,73 +1,73 @@
+import { type CoilSign, coilSays, IDLE, offSpans } from '../cooler/index.ts';
 import { percentile } from '../statistics/index.ts';
-import { type Instant, instant, MINUTE } from '../units.ts';
-import { around, readAt, since, within } from './column.ts';
+import { type Instant, MINUTE } from '../units.ts';
+import { since, within } from './column.ts';
 import { by, type How, put, when } from './how.ts';
-import { type Feed, holeOf, type Room, TOP_OF_CYCLE } from './room.ts';
+import { type Feed, holeOf, type Room } from './room.ts';
+import type { AirSign } from './roomAir.ts';
 
-// Whether the compressor runs when it should, by the power it draws.
+// Whether the unit cools when it should, by the power it draws or by how cold its coil is.
 
-export const IDLE = 10; // W: a controller draws a few, a compressor hundreds. Common practice
 const USUAL_OFF = 40; // minutes, ours, until this room's own pauses are known
 const LEAST_OFF = 20; // minutes, ours
 const LONGEST_PAUSE = 120; // minutes: a longer one was an outage, not a pause. Ours
 const PAUSES_TO_LEARN = 3; // ours
-const SHOULD_RUN_FOR = 20; // minutes above the cycle, ours: longer than a defrost of 18
-// K above set point, ours: the cycle's top and a probe's noise; on a cool night the air creeps up to it.
-const STARTS_BY = TOP_OF_CYCLE + 0.25;
-const SUPPLY_HOLD = 5; // minutes, common practice: hold-off for a lost supply
+const WARM_FOR = 8; // minutes above the cycle and nothing cools: common practice says ten, less the look's step
+const SUPPLY_HOLD = 3.75; // minutes, ours: common practice holds five; a look follows within a quarter
 const STANDBY_READINGS = 10; // ours
+const COIL_WARM_FOR = 5; // minutes, ours
 
-export type OffRun = { readonly from: Instant; readonly to: Instant; readonly ended: boolean };
 export type PowerSign = {
-  /** null: no power probe, or it is silent. */
-  readonly stopped: 'unit' | 'power' | false | null;
+  /** null: no probe tells, or it is silent. */
+  readonly stopped: 'unit' | 'power' | 'either' | false | null;
   readonly watts: number | null;
   readonly offSince: Instant | null;
   /** Minutes of a normal pause here. */
   readonly pause: number;
+  readonly coil: CoilSign | null;
 };
-
-/** Stretches of 48 hours with the compressor off; a hole ends one. */
-export function offRuns(power: Feed, now: Instant): readonly OffRun[] {
-  const runs: OffRun[] = [];
-  const { to } = within(power.column, Number.NEGATIVE_INFINITY, now);
-  const hole = holeOf(power) * MINUTE;
-  let from: Instant | null = null;
-  let last: Instant | null = null;
-  for (let i = 0; i < to; i++) {
-    const read = readAt(power.column, i);
-    if (read === null) continue;
-    if (from !== null && last !== null && read.t - last > hole) from = null; // its end was not seen
-    if (read.value < IDLE) from ??= read.t;
-    else if (from !== null) {
-      runs.push({ from, to: read.t, ended: true });
-      from = null;
-    }
-    last = read.t;
-  }
-  if (from !== null && last !== null) runs.push({ from, to: last, ended: false });
-  return runs;
-}
 
 /**
  * Whether the compressor stands still when it should run, and whether the unit or its supply is why.
- * A pause is normal up to the longest tenth of this room's own pauses.
+ * It should run once the air is above its cycle, but for a defrost; a pause is normal up to the
+ * longest of this room's own.
  *
- * Source: 10 W and the hold-off of 5 minutes are common practice, no source; the rest is ours.
+ * Source: 10 W and a hold-off of some minutes are common practice, no source; the rest is ours.
  */
-export function powerSign(room: Room): PowerSign {
-  const { power, now } = room;
+export function powerSign(room: Room, air: AirSign): PowerSign {
+  const { power, coil, now, habits } = room;
+  const cold =
+    coil?.latest == null || room.air === null
+      ? null
+      : coilSays(tail(coil, now), tail(room.air, now), habits.coil);
+  const none = { watts: null, offSince: null, pause: USUAL_OFF, coil: cold };
+  const late = shouldRun(room, air);
   if (power?.latest == null) {
-    return { stopped: null, watts: null, offSince: null, pause: USUAL_OFF };
+    if (cold === null) return { ...none, stopped: null };
+    const idle = cold.idleSince !== null && now - cold.idleSince >= COIL_WARM_FOR * MINUTE;
+    return { ...none, stopped: late && idle ? 'either' : false, offSince: cold.idleSince };
   }
   const watts = power.latest.value;
-  const runs = offRuns(power, now);
-  const pause = usualPause(runs, power.every);
+  const pause = usualPause(room, power);
   const offSince = since(power.column, now, (value) => value < IDLE, holeOf(power));
-  if (offSince === null) return { stopped: false, watts, offSince, pause };
-  const stopped =
-    supplyGone(power, now, offSince) || missesItsTurn(room, now - offSince > pause * MINUTE);
-  return { stopped: stopped && (watts === 0 ? 'power' : 'unit'), watts, offSince, pause };
+  const told = { watts, offSince, pause, coil: cold };
+  if (offSince === null) return { ...told, stopped: false };
+  if (room.supply.on && supplyGone(room, power, offSince)) return { ...told, stopped: 'power' };
+  const stopped = late || (now - offSince > pause * MINUTE && air.above !== null);
+  const standby = (habits.watts?.waiting ?? 0) > 0 || watts > 0;
+  if (!stopped) return { ...told, stopped: false };
+  return { ...told, stopped: watts > 0 ? 'unit' : standby ? 'power' : 'either' };
+}
+
+const tail = ({ column }: Feed, now: Instant) => {
+  const { from, to } = within(column, now - 2 * 60 * MINUTE, now);
+  return { t: column.t.slice(from, to), value: column.value.slice(from, to) };
+};
+
+/** Above the cycle for some minutes, and no defrost is why. */
+function shouldRun({ now, supply }: Room, { above, defrost }: AirSign): boolean {
+  if (!supply.on || above === null || defrost || above.falling) return false;
+  return now - above.since >= WARM_FOR * MINUTE;
 }
 
 /** How the time that the cooling has been off came about. */
@@ -81,18 +81,22 @@ export const offHow = ({ power, now }: Room, { watts, offSince, pause }: PowerSi
     put('usual-pause', pause, 'min'),
   );
 
-function usualPause(runs: readonly OffRun[], every: number): number {
-  const lengths = runs
-    .filter(({ from, to, ended }) => ended && to - from <= LONGEST_PAUSE * MINUTE)
-    .map(({ from, to }) => (to - from) / MINUTE);
+function usualPause({ habits, now }: Room, power: Feed): number {
+  if (habits.watts !== null) return Math.max(LEAST_OFF, habits.watts.pause + power.every);
+  const { to } = within(power.column, Number.NEGATIVE_INFINITY, now);
+  const { t, value } = power.column;
+  const lengths = offSpans({ t: t.slice(0, to), value: value.slice(0, to) }, holeOf(power) * MINUTE)
+    .map(({ from, to: end }) => (end - from) / MINUTE)
+    .filter((length) => length <= LONGEST_PAUSE);
   if (lengths.length < PAUSES_TO_LEARN) return USUAL_OFF;
-  return Math.max(LEAST_OFF, percentile(lengths, 0.9) + every);
+  return Math.max(LEAST_OFF, percentile(lengths, 0.9) + power.every);
 }
 
 /** Exactly nothing drawn, where the controller always drew something while it waited. */
-function supplyGone(power: Feed, now: Instant, offSince: Instant): boolean {
+function supplyGone({ habits, now }: Room, power: Feed, offSince: Instant): boolean {
   const nothing = since(power.column, now, (value) => value === 0, holeOf(power));
   if (nothing === null || now - nothing < SUPPLY_HOLD * MINUTE) return false;
+  if (habits.watts !== null && habits.watts.waiting !== null) return habits.watts.waiting > 0;
   const { to } = within(power.column, Number.NEGATIVE_INFINITY, offSince - 1);
   let drawing = 0;
   let waiting = 0;
@@ -103,13 +107,4 @@ function supplyGone(power: Feed, now: Instant, offSince: Instant): boolean {
     if (watts > 0) drawing += 1;
   }
   return waiting >= STANDBY_READINGS && drawing >= 0.9 * waiting;
-}
-
-/** Warmer than the top of the cycle, still rising, and no start. */
-function missesItsTurn({ air, now, setPoint }: Room, tooLong: boolean): boolean {
-  if (!tooLong || air?.latest == null) return false;
-  const warm = since(air.column, now, (value) => value > setPoint + STARTS_BY, holeOf(air));
-  if (warm === null || now - warm < SHOULD_RUN_FOR * MINUTE) return false;
-  const before = around(air.column, now - 15 * MINUTE, instant(now - 5 * MINUTE));
-  return before !== null && air.latest.value >= before - 0.1; // K: a probe's step
 }

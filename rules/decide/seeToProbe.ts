@@ -2,6 +2,8 @@ import type { AlarmKind, Answer, Evidence } from '../answer.ts';
 import { HOUR, instant, MINUTE } from '../units.ts';
 import { by, put, readBy, when } from './how.ts';
 import { type Look, stands } from './look.ts';
+import { airFacts } from './roomFacts.ts';
+import { signsOf } from './roomSigns.ts';
 import { act, fact, leave, unknown } from './say.ts';
 import type { ProbeNow } from './snapshot.ts';
 import { OURS } from './sources.ts';
@@ -40,7 +42,9 @@ export function seeToProbe(look: Look, probe: ProbeNow, place: string): Answer {
     when('now', now),
     put('reports-every', probe.every, 'min'),
   );
+  const still = inCoolRoom && !silent && stuck === undefined ? stuckInRoom(look, probe, place) : [];
   const because: Evidence[] = [
+    ...still,
     ...(silent ? [fact('silent-hours', silentMinutes / 60, 'h', limit / 60, OURS, silence)] : []),
     ...(stuck === undefined
       ? []
@@ -51,7 +55,7 @@ export function seeToProbe(look: Look, probe: ProbeNow, place: string): Answer {
   if (because.length === 0) {
     return leave(fact('heard-minutes-ago', silentMinutes, 'min', limit, OURS, silence));
   }
-  const grave = silent || stuck !== undefined;
+  const grave = silent || stuck !== undefined || still.length > 0;
   const alarm: AlarmKind | null = inCoolRoom && grave ? 'probe' : null;
   const began = silent ? heard + limit * MINUTE : (stuck?.since ?? now);
   return act(because, {
@@ -69,6 +73,15 @@ const stuckHow = ({ now }: Look, { id, stuck }: ProbeNow) =>
     when('stuck-since', stuck[0]?.since ?? null),
     when('now', now),
   );
+
+/** A room that cycles moves within the hour: its probe that does not is stuck long before others. */
+function stuckInRoom(look: Look, { id }: ProbeNow, place: string): readonly Evidence[] {
+  const here = look.snapshot.places.find((one) => one.id === place);
+  if (here === undefined || here.coolRoom === null) return [];
+  const signs = signsOf(look, here);
+  if (signs.room.air?.probe !== id || signs.air.trouble !== 'stuck') return [];
+  return airFacts(signs).filter(({ what }) => what === 'one-value-minutes');
+}
 
 function batteryLow({ id, battery }: ProbeNow, standing: boolean): readonly Evidence[] {
   if (battery === null) return [];

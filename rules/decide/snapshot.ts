@@ -1,3 +1,16 @@
+import type { Evidence } from '../answer.ts';
+import type {
+  EnergyDay,
+  EnergyTrend,
+  Fuel,
+  GeneratorPlan,
+  PullDown,
+  RoomCause,
+  RoomHabits,
+  SolarSheet,
+  Span,
+  Sureness,
+} from '../cooler/index.ts';
 import type { CoveredNight } from '../frost/index.ts';
 import type { Celsius, Hours, Instant, Minutes, Percent } from '../units.ts';
 
@@ -156,8 +169,23 @@ export type PlaceNow = {
     readonly limit: Celsius;
     /** Money's worth of produce inside; null where not told. */
     readonly value: number | null;
+    /** What is usual here, learned from the last weeks; not there while nothing was learned. */
+    readonly habits?: RoomHabits;
+    /** When its supply is planned to be on, around now; not there for always. */
+    readonly supply?: readonly Span[];
+    /** What the set that feeds it burns; not there where not told. */
+    readonly burns?: GeneratorTold;
+    /** Its days of energy, oldest first, as far as its meter tells. */
+    readonly energyDays?: readonly EnergyDay[];
   } | null;
   readonly spots: readonly SpotNow[];
+};
+
+export type GeneratorTold = {
+  readonly litresPerHour: number;
+  readonly fuel: Fuel;
+  /** Money per litre; null where not told. */
+  readonly price: number | null;
 };
 
 export type ProbeNow = {
@@ -256,13 +284,48 @@ export type CoolRoomNow = {
   readonly limit: Celsius;
   /** Bottom of the cycle above set point, K; null when not enough readings. */
   readonly drift: number | null;
-  readonly cause: 'door' | 'unit' | 'power' | 'unclear' | null;
+  readonly cause: RoomCause | 'unclear' | null;
   readonly produceEstimate: Celsius | null;
-  readonly holdOver: { readonly minutesToLimit: Minutes | null; readonly tauHours: Hours };
+  readonly holdOver: {
+    readonly minutesToLimit: Minutes | null;
+    readonly tauHours: Hours;
+    /** The short and the long end of the range. */
+    readonly shortest: Minutes | null;
+    readonly longest: Minutes | null;
+    /** Until the middle of a crate is at the limit, as things go. */
+    readonly produceMinutes: Minutes | null;
+    /** Stops that the time constant was learned from; 0 for none yet. */
+    readonly learnedFrom: number;
+  };
   readonly aboveLimit: {
     readonly hours: Hours;
     readonly unknownHours: Hours;
     readonly since: Instant | null;
   };
   readonly energy: { readonly kWhPerDay: number | null; readonly dutyCycle: number | null };
+  /** Since when something is wrong; null while nothing is. */
+  readonly since: Instant | null;
+  readonly sure: Sureness | null;
+  /** All causes that fit, the likeliest first. */
+  readonly among: readonly RoomCause[];
+  readonly evidence: readonly Evidence[];
+  readonly pullDown: PullDown | null;
+  /** A defrost is due, and explains what the air does. */
+  readonly defrosting: boolean;
+  readonly habits: {
+    readonly learned: boolean;
+    readonly days: number;
+    readonly top: number;
+    readonly bottom: number;
+    readonly line: number;
+    /** Of one cycle; null while it is not learned. */
+    readonly minutes: Minutes | null;
+    readonly runningShare: number | null;
+    /** Minutes of the UTC day. */
+    readonly defrosts: { readonly at: readonly number[]; readonly minutes: Minutes } | null;
+  };
+  readonly energyDays: readonly EnergyDay[];
+  readonly trend: EnergyTrend;
+  readonly solar: SolarSheet | null;
+  readonly plan: GeneratorPlan & { readonly on: boolean; readonly changesAt: Instant | null };
 };

@@ -4,7 +4,8 @@ import { stripWords, todaySentence } from '../../words/index.ts';
 import type { App } from '../app.ts';
 import { newest } from '../newest.ts';
 import { type ApiParts, Refused } from '../parts.ts';
-import { iso, openTasks, shownCoolRoom, shownNight, shownPlace, shownPlaces } from '../present.ts';
+import { iso, openTasks, shownNight, shownPlace, shownPlaces } from '../present.ts';
+import { shownCoolRoom } from '../presentRoom.ts';
 
 export function todayRoutes(app: App, parts: ApiParts) {
   app.get('/api/today', { schema: { response: { 200: contract.today } } }, () => {

@@ -1,0 +1,121 @@
+import { z } from 'zod';
+import { time } from './terms.ts';
+
+// How a cool room is doing. null means unknown, never zero.
+
+const known = z.number().nullable();
+
+const cause = z.enum(['door', 'unit', 'power', 'controller', 'probe']);
+
+/** One fact, and how it was worked out. */
+const evidence = z.object({
+  what: z.string(),
+  value: z.union([z.number(), z.string()]).nullable(),
+  unit: z.string(),
+  limit: z.union([z.number(), z.string()]).nullable(),
+  source: z.string(),
+  method: z.string().nullable().optional(),
+  inputs: z
+    .array(
+      z.object({
+        what: z.string(),
+        value: z.union([z.number(), z.string()]).nullable(),
+        unit: z.string(),
+      }),
+    )
+    .optional(),
+  limitFrom: z.string().nullable().optional(),
+});
+
+export const coolRoom = z.object({
+  id: z.string(),
+  asOf: time.nullable(),
+  state: z.enum(['holding', 'warming', 'warm', 'unknown']),
+  temperature: known,
+  setPoint: z.number(),
+  limit: z.number(),
+  /** Bottom of the cycle of the last two hours above the set temperature, K. */
+  drift: known,
+  cause: z.enum([...cause.options, 'unclear']).nullable(),
+  /** How sure the cause is; null while nothing is wrong. */
+  sure: z.enum(['sure', 'likely', 'cannot-tell']).nullable(),
+  /** Every cause that fits what the probes here can see, the likeliest first. */
+  among: z.array(cause),
+  /** Since when something is wrong. */
+  since: time.nullable(),
+  evidence: z.array(evidence),
+  produceEstimate: known,
+  /** Minutes until the air, and the middle of a crate, are at the limit with nothing cooling. */
+  holdOver: z.object({
+    minutesToLimit: known,
+    tauHours: z.number(),
+    shortest: known,
+    longest: known,
+    produceMinutes: known,
+    learnedFrom: z.number().int(),
+  }),
+  aboveLimit: z.object({ hours: z.number(), unknownHours: z.number(), since: time.nullable() }),
+  /** Being cooled down after a load, a long opening or a stop, and when it is expected back. */
+  pullDown: z.object({ since: time, peak: z.number(), backAt: time.nullable() }).nullable(),
+  defrosting: z.boolean(),
+  /** What is usual here. `learned` false: defaults until some days are known. */
+  habits: z.object({
+    learned: z.boolean(),
+    days: z.number().int(),
+    top: z.number(),
+    bottom: z.number(),
+    /** Above this it is out of its cycle. */
+    line: z.number(),
+    /** Of one cycle. */
+    minutes: known,
+    runningShare: known,
+    /** When its timer defrosts, minutes of the UTC day, and how long the air rises for it. */
+    defrosts: z.object({ at: z.array(z.number()), minutes: z.number() }).nullable(),
+  }),
+  energy: z.object({ kWhPerDay: known, dutyCycle: known }),
+  /** Whole days on record, oldest first. `gap`: outside less inside, K. */
+  energyDays: z.array(
+    z.object({ from: time, kilowattHours: known, gap: known, duty: known, index: known }),
+  ),
+  /** Whether the newest days need more than their weather explains, smoothed, kWh a day. */
+  trend: z.object({
+    line: z
+      .object({
+        slope: z.number(),
+        slopeLow: z.number(),
+        slopeHigh: z.number(),
+        intercept: z.number(),
+        residualSd: z.number(),
+        days: z.number().int(),
+        enough: z.boolean(),
+      })
+      .nullable(),
+    above: known,
+    share: known,
+    signal: z.enum(['more', 'less']).nullable(),
+    since: time.nullable(),
+  }),
+  /** Panels and battery on paper, for a licensed electrician to check. */
+  solar: z
+    .object({
+      kilowattHours: z.number(),
+      panels: z.number(),
+      battery: z.number(),
+      lines: z.array(z.object({ what: z.string(), value: z.number(), unit: z.string() })),
+    })
+    .nullable(),
+  /** If nothing cooled from now on: when the set has to run, how long, and what that burns. */
+  plan: z.object({
+    /** By the farm file's plan; always true where none is told. */
+    on: z.boolean(),
+    changesAt: time.nullable(),
+    runAt: time.nullable(),
+    runMinutes: known,
+    thenHoldsMinutes: known,
+    litres: known,
+    carbonDioxide: known,
+    money: known,
+  }),
+});
+
+export type CoolRoom = z.infer<typeof coolRoom>;

@@ -1,0 +1,89 @@
+import { type Instant, MINUTE, type Minutes, minutes } from '../units.ts';
+import type { Trace } from './trace.ts';
+
+// A thermostat that works brings the air back to the bottom of its cycle each time the air has been
+// at the top. How long that takes is the earliest thing a fading unit or a door ajar changes.
+
+/** The levels a working cycle passes, °C. */
+export type Levels = { readonly top: number; readonly bottom: number; readonly line: number };
+
+export type Pull = {
+  /** When the air reached the top and has not been at the bottom since; null when it has. */
+  readonly since: Instant | null;
+  /** Minutes of that, less the time it was seen coming down from above its cycle. */
+  readonly minutes: Minutes;
+  /** Whether it went above the cycle on the way: a defrost, a door or a load did that. */
+  readonly out: boolean;
+  /** Minutes since it came back from above the cycle, or since the top where it was not above. */
+  readonly back: Minutes;
+  /** The longest of these that ended at the bottom. */
+  readonly longest: Longest;
+};
+
+/** Minutes from top to bottom: within the cycle; by way of above it; and of that the last part. */
+export type Longest = {
+  readonly within: Minutes;
+  readonly out: Minutes;
+  readonly back: Minutes;
+};
+
+const NEAR_TOP = 0.1; // share of the swing below the top that counts as top. Ours
+const NEAR_BOTTOM = 0.2; // share of the swing above the bottom that counts as bottom. Ours
+const COMES_DOWN = 0.3; // K in half an hour above the cycle: a load being cooled, not a fault. Ours
+const LOOKED_BACK = 30 * MINUTE;
+
+/**
+ * How long the air has been on its way from the top of its cycle to the bottom. Time above the
+ * cycle in which it comes down all the same (a warm load, the end of a defrost) is not counted, and
+ * neither is a hole. Ours, from no source.
+ */
+export function lostBottom({ t, value }: Trace, levels: Levels, hole: number): Pull {
+  const { top, bottom, line } = levels;
+  const swing = top - bottom;
+  const high = top - NEAR_TOP * swing;
+  const low = bottom + NEAR_BOTTOM * swing;
+  let since: Instant | null = null;
+  let counted = 0;
+  let out = false;
+  const longest = { within: 0, out: 0, back: 0 };
+  let begin = 0; // half an hour before
+  let back = 0;
+  for (let i = 0; i < t.length; i++) {
+    const at = t[i] as Instant;
+    const now = value[i] as number;
+    const step = i === 0 ? 0 : at - (t[i - 1] as number);
+    while ((t[begin] as number) < at - LOOKED_BACK) begin += 1;
+    if (since !== null && step > hole) {
+      since = null; // what was in the hole may have been a bottom
+      counted = 0;
+    }
+    if (since !== null && !(now > line && (value[begin] as number) - now >= COMES_DOWN)) {
+      counted += step;
+    }
+    back = now > line ? 0 : back + step;
+    if (now <= low) {
+      const way = out ? 'out' : 'within';
+      if (since !== null) longest[way] = Math.max(longest[way], counted);
+      if (since !== null && out) longest.back = Math.max(longest.back, back);
+      since = null;
+      counted = 0;
+      out = false;
+    } else if (since === null && now >= high) {
+      since = at;
+      counted = 0;
+      back = 0;
+    }
+    if (since !== null && now > line) out = true;
+  }
+  return {
+    since,
+    minutes: minutes(counted / MINUTE),
+    out,
+    back: minutes(back / MINUTE),
+    longest: {
+      within: minutes(longest.within / MINUTE),
+      out: minutes(longest.out / MINUTE),
+      back: minutes(longest.back / MINUTE),
+    },
+  };
+}
