@@ -8,6 +8,7 @@ import type {
   Snapshot,
   SpotName,
   SpotNow,
+  Stored,
 } from '../../rules/decide/index.ts';
 import { celsius, type Instant, instant, minutes, percent } from '../../rules/units.ts';
 import type { Calendar } from '../clock.ts';
@@ -31,10 +32,13 @@ export type TakeParts = {
   readonly spots: Spots;
   readonly nights: Nights;
   readonly window: Window;
+  /** The lots of the cool rooms. */
+  readonly stored: (now: number) => Stored | undefined;
 };
 
 /** Reads all that is known at one instant, once, as plain data. */
-export function makeTake({ store, farm, calendar, spots, nights, window }: TakeParts) {
+export function makeTake(parts: TakeParts) {
+  const { store, farm, calendar, spots, nights, window } = parts;
   const pairs = new Map<string, { versions: string; air: readonly AirReading[] }>();
 
   const airOf = (probe: string, every: number): readonly AirReading[] => {
@@ -173,6 +177,7 @@ export function makeTake({ store, farm, calendar, spots, nights, window }: TakeP
       list.push(spotNow(placement, every.get(placement.probe) ?? DEFAULT_EVERY, now));
       here.set(placement.place, list);
     }
+    const stored = parts.stored(now);
     return {
       now,
       day: { name: day, ...calendar().bounds(day) },
@@ -181,6 +186,7 @@ export function makeTake({ store, farm, calendar, spots, nights, window }: TakeP
       places: farm().places.map((place) => placeNow(place, here.get(place.id) ?? [], now)),
       probes: probesNow(now, heardAt),
       standing,
+      ...(stored === undefined ? {} : { stored }),
     };
   };
 }

@@ -11,7 +11,7 @@ import { refusalsIn } from './refusals.ts';
 import { rollupsIn } from './rollups.ts';
 
 export { backUpStore, restoreStore } from './copy.ts';
-export type { Entry } from './journal.ts';
+export type { Entry, KeptEntry } from './journal.ts';
 export type { Placement, ProbeRow } from './probes.ts';
 export type { Amendment, Point, RawPoint, StoredReading } from './readings.ts';
 export type { AlarmRow, TaskRow } from './records.ts';

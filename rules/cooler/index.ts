@@ -52,6 +52,7 @@ export {
 export { type EnergyLine, energyIndex, energyLine } from './energyIndex.ts';
 export { type ExposureClock, exposureClock } from './exposureClock.ts';
 export { type FaultFinding, FIRST_TASKS, faultSignature } from './faultSignature.ts';
+export { filledFrom } from './filledFrom.ts';
 export {
   fitProduceTimeConstant,
   fitTimeConstant,
@@ -63,6 +64,8 @@ export { carbonDioxide, type Fuel, type FuelUse, fuelUse, litresPerHour } from '
 export { heatCapacity, heatLossCoefficient } from './heatLoss.ts';
 export { type CropKeeping, keepingLife, type LotLife } from './keepingLife.ts';
 export { lifeUsedCooling } from './lifeUsedCooling.ts';
+export { type LotPiece, lotHistory } from './lotHistory.ts';
+export { type LotDays, type LotKeeping, type LotLeft, lotLife } from './lotLife.ts';
 export {
   activationOf,
   meanKineticOfReadings,
@@ -81,9 +84,16 @@ export {
   remainingLifeSpread,
 } from './remainingLife.ts';
 export { respirationHeat } from './respirationHeat.ts';
+export { type RoomDay, roomDay } from './roomDay.ts';
 export { humidityProbePasses, type Salt, saltHumidity, saltHumidityFit } from './saltHumidity.ts';
 export { type LotInTurn, type StoredLot, sellFirst } from './sellFirst.ts';
 export { type SensorKind, sensorKinds } from './sensorKinds.ts';
+export {
+  ANY_GAP,
+  longestGapOf,
+  seriesBetween,
+  unknownSpans,
+} from './seriesBetween.ts';
 export { isImpossibleRate, isLinkWeak, isSaturated, isSpike, isStuck } from './seriesFlags.ts';
 export {
   type Check,
