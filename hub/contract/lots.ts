@@ -43,33 +43,34 @@ export const putAway = z.strictObject({
   override: z.strictObject({ by: person }).optional(),
 });
 
-export const correctLot = z.strictObject({
-  correct: z.strictObject(facts).partial(),
-  override: z.strictObject({ by: person }).optional(),
-  note: note.optional(),
-});
-export const takeLot = z.strictObject({
-  take: z.strictObject({
-    how: lotUse,
-    /** All that is left, when left out. */
-    kg: kilograms.optional(),
-    at: time.optional(),
-    /** Where it was moved to: another cool room of the farm, or any words. */
-    to: z.string().trim().max(60).optional(),
-    /** Who decided; needed for what is thrown out, unless somebody is signed in. */
-    by: person.optional(),
-    note: note.optional(),
-  }),
-});
-export const releaseLot = z.strictObject({
-  release: z.strictObject({ by: person.optional(), note: note.optional() }),
-});
-export const undoLot = z.strictObject({
-  /** The entry that was a mistake. */
-  undo: z.number().int().min(1),
-});
 /** One change; each is an entry of its own, and none removes another. */
-export const changeLot = z.union([correctLot, takeLot, releaseLot, undoLot]);
+export const changeLot = z
+  .strictObject({
+    correct: z.strictObject(facts).partial().optional(),
+    take: z
+      .strictObject({
+        how: lotUse,
+        /** All that is left, when left out. */
+        kg: kilograms.optional(),
+        at: time.optional(),
+        /** Where it was moved to: another cool room of the farm, or any words. */
+        to: z.string().trim().max(60).optional(),
+        /** Who decided; needed for what is thrown out, unless somebody is signed in. */
+        by: person.optional(),
+      })
+      .optional(),
+    /** A named person says that it may stay. */
+    release: z.strictObject({ by: person.optional() }).optional(),
+    /** The entry that was a mistake. */
+    undo: z.number().int().min(1).optional(),
+    override: z.strictObject({ by: person }).optional(),
+    note: note.optional(),
+  })
+  .refine(
+    ({ correct, take, release, undo }) =>
+      [correct, take, release, undo].filter((one) => one !== undefined).length === 1,
+    'expected one of correct, take, release and undo',
+  );
 
 const days = z.object({ least: z.number(), most: z.number() });
 

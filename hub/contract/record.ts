@@ -102,16 +102,15 @@ export const coolRoomLog = z.object({
   words: z.array(z.string()),
 });
 
-const points = z.array(known);
+const line = z.object({ t: z.array(z.number()), value: z.array(known) });
 const spans = z.array(z.object({ from: z.number(), to: z.number() }));
 /** The last day of a room, to be drawn. Times in ms since 1970; a null is a gap. */
 export const coolRoomDay = z.object({
   from: z.number(),
   to: z.number(),
-  t: z.array(z.number()),
-  air: points,
-  /** Between air readings, at the same times; null where no probe sits in a crate. */
-  product: points.nullable(),
+  air: line,
+  /** null where no probe sits in a crate. */
+  product: line.nullable(),
   setPoint: z.number(),
   limit: z.number(),
   /** null where no contact is fitted. */
@@ -123,7 +122,6 @@ export const coolRoomDay = z.object({
   hours: z.array(z.object({ t: z.number(), low: known, high: known })),
   /** The same facts as text. */
   words: z.string(),
-  now: z.string(),
 });
 
 export type LogDay = z.infer<typeof logDay>;

@@ -1,5 +1,5 @@
 import type { Mapping } from '../contract/index.ts';
-import { type Amendment, type CleanReading, cleaner, type Recall } from './clean.ts';
+import { type Amendment, type CleanReading, cleaner, type OffsetOf, type Recall } from './clean.ts';
 import { commitQueue, type Release } from './commitQueue.ts';
 import { readMessage } from './forms/index.ts';
 import type { Message, Parsed, RawReading, Refused } from './message.ts';
@@ -22,7 +22,7 @@ export type Intaken = {
 export type IntakeParts = {
   readonly mappings: () => readonly Mapping[];
   readonly recall: Recall;
-  readonly offsetOf: (probe: string, quantity: string) => number;
+  readonly offsetOf: OffsetOf;
   /** Keeps a batch in one commit, or throws. */
   readonly keep: (batch: readonly Intaken[]) => void;
   readonly waitMs?: number;

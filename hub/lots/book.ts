@@ -29,7 +29,7 @@ export function makeBook(store: Store) {
 
   return {
     all: (): Lot[] => [...refresh().values()],
-    stored: (): Lot[] => [...refresh().values()].filter(({ state }) => state === 'stored'),
+    inStore: (): Lot[] => [...refresh().values()].filter(({ state }) => state === 'stored'),
     get: (id: string): Lot | undefined => refresh().get(id),
     /** Adds to the journal; the lot is what all its entries come to. */
     add(id: string, place: string, event: LotEvent, who: string, t: number): Lot {

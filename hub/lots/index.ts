@@ -11,6 +11,7 @@ import { nextSales } from './nextSales.ts';
 import { OF_PRODUCE, placeSeries, type Readings } from './placeSeries.ts';
 import { joinSeen, type Seen, seenBetween } from './seen.ts';
 
+export { foldLot, undoneIn } from './foldLot.ts';
 export type { FoodClock } from './foodClocks.ts';
 export { type CropKeeping, cropName, keepingOf } from './keepingOf.ts';
 export { type Lot, type LotEntry, type LotEvent, type LotFacts, lotUses } from './lot.ts';
@@ -105,7 +106,7 @@ export function makeLots({ store, farm, calendar, readings: given }: LotsParts) 
     sales: (now: number) => nextSales(farm(), calendar(), now),
     /** For the snapshot: undefined where nobody keeps lots. */
     stored(now: number): Stored | undefined {
-      const lots = book.stored();
+      const lots = book.inStore();
       if (lots.length === 0) return undefined;
       return {
         lots: lots.map((lot) => lotNow(lot, now)),

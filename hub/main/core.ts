@@ -1,6 +1,7 @@
 import type { Logger } from 'pino';
 import type { Clock } from '../clock.ts';
 import { type Intaken, makeIntake } from '../intake/index.ts';
+import { makeCorrections } from '../record/index.ts';
 import { makeSnapshots } from '../snapshot/index.ts';
 import type { Store } from '../store/index.ts';
 import { makeTasks } from '../tasks/index.ts';
@@ -32,6 +33,7 @@ export function joinCore({ store, clock, log, onCrossing = () => {}, waitMs }: C
   const kept = keepFarm(store);
   const snapshots = makeSnapshots(store, kept.farm, kept.calendar, clock);
   const tasks = makeTasks(store);
+  const corrections = makeCorrections(store);
   const heard = new Map<string, { at: number; written: number }>();
   for (const { id, heardAt } of store.probes.all())
     if (heardAt !== null) heard.set(id, { at: heardAt, written: heardAt });
@@ -87,7 +89,9 @@ export function joinCore({ store, clock, log, onCrossing = () => {}, waitMs }: C
         ? store.readings.allBetween(probe, quantity, newest.t - RECALL, newest.t + 1)
         : [];
     },
-    offsetOf: (probe, quantity) => {
+    offsetOf: (probe, quantity, raw, t) => {
+      const found = corrections.added(probe, quantity, raw, t);
+      if (found !== undefined) return found;
       let own = offsets.get(probe);
       if (!own) {
         own = store.probes.offsets(probe);
@@ -114,6 +118,7 @@ export function joinCore({ store, clock, log, onCrossing = () => {}, waitMs }: C
   /** The farm's description was changed by hand. */
   const refarmed = () => {
     offsets = new Map();
+    corrections.refresh();
     snapshots.refarmed();
   };
 
@@ -126,6 +131,7 @@ export function joinCore({ store, clock, log, onCrossing = () => {}, waitMs }: C
     calendar: kept.calendar,
     snapshots,
     tasks,
+    corrections,
     intake,
     heardAt: (probe: string) => heard.get(probe)?.at ?? null,
     lastReadingAt: () => lastReadingAt,

@@ -33,9 +33,9 @@ export type RoomDay = {
 export function roomDay(series: readonly MaybeTemperature[], limit: number): RoomDay {
   const from = series[0]?.t ?? 0;
   const to = series.at(-1)?.t ?? from;
-  const { aboveHours, belowHours, degreeHours } = timeAbove(series, limit, {
-    gapMaxMinutes: ANY_GAP,
-  });
+  const { aboveHours, degreeHours } = timeAbove(series, limit, { gapMaxMinutes: ANY_GAP });
+  const gaps = unknownSpans(series);
+  const unknown = gaps.reduce((sum, gap) => sum + (gap.to - gap.from), 0) / HOUR;
   let highest: number | null = null;
   let lowest: number | null = null;
   for (const { value } of series) {
@@ -44,11 +44,11 @@ export function roomDay(series: readonly MaybeTemperature[], limit: number): Roo
     if (lowest === null || value < lowest) lowest = value;
   }
   const mean = meanKineticOfReadings(series, { gapMaxMinutes: ANY_GAP });
-  // What is left over, and not a sum of its own: the three must make up the day to the last digit.
-  const unknown = Math.max(0, (to - from) / HOUR - aboveHours - belowHours);
+  // What is left over, and not a sum of its own: the three make up the day.
+  const below = Math.max(0, (to - from) / HOUR - unknown - aboveHours);
   return {
     aboveHours,
-    belowHours,
+    belowHours: hours(below),
     unknownHours: hours(unknown),
     worstHours: hours(aboveHours + unknown),
     degreeHours,
@@ -56,6 +56,6 @@ export function roomDay(series: readonly MaybeTemperature[], limit: number): Roo
     lowest: lowest === null ? null : celsius(lowest),
     meanKinetic: mean.temperature,
     knownShare: mean.knownShare,
-    gaps: unknownSpans(series),
+    gaps,
   };
 }
