@@ -25,6 +25,8 @@ export function filledFrom(
     }
     // Two probes never agree to the last digit: no line is drawn from one to the other.
     filled.push(...seriesBetween(readings, { from, to, gapMaxMinutes }));
+    // A reading alone between two gaps speaks for no time.
+    while ((known[next]?.t ?? to) < to) next += 1;
   }
   return [...filled, ...known.slice(next)];
 }

@@ -48,10 +48,9 @@ export function seriesBetween(
         `Expected readings in order of time, got ${reading.t} after ${before.t}`,
       );
     }
-    if (reading.t >= to) {
+    if (reading.t > to) {
       begin(reading);
-      const value = reading.t === to ? reading.value : between(before, reading, to);
-      end(value, before);
+      end(between(before, reading, to));
       return series;
     }
     if (reading.t >= from) {
@@ -64,19 +63,20 @@ export function seriesBetween(
     before = reading;
   }
   begin(null);
-  end(between(before, null, to), before);
+  end(between(before, null, to));
   return series;
 
   function begin(next: MaybeTemperature | null) {
     if (series.length > 0 || next?.t === from) return;
     series.push({ t: from, value: between(before, next, from) });
   }
-  function end(value: number | null, left: MaybeTemperature | null) {
+  function end(value: number | null) {
     const last = series.at(-1);
-    // The line to a reading behind the end is whole; a gap begins where the last reading was.
-    if (value === null && left !== null && last !== undefined && last.value !== null)
+    if (last?.t === to) return;
+    // A gap begins where the last reading was.
+    if (value === null && last !== undefined && last.value !== null)
       series.push({ t: last.t, value: null });
-    if (last?.t !== to || last.value === null || value === null) series.push({ t: to, value });
+    series.push({ t: to, value });
   }
 }
 
