@@ -2,6 +2,7 @@ import type { Outlook, Snapshot } from '../../rules/decide/index.ts';
 import type { Alarm } from '../alarms/index.ts';
 import type { Calendar, Clock } from '../clock.ts';
 import type { Farm } from '../farm/index.ts';
+import type { Corrections } from '../record/index.ts';
 import type { Snapshots } from '../snapshot/index.ts';
 import type { Store, StoredReading } from '../store/index.ts';
 import type { Answer, Task, Tasks } from '../tasks/index.ts';
@@ -36,6 +37,8 @@ export type ApiParts = {
   readonly calendar: () => Calendar;
   readonly snapshots: Snapshots;
   readonly tasks: Tasks;
+  /** What checks found to be added to what probes send. */
+  readonly corrections: Corrections;
   readonly lastLook: () => Looked | null;
   readonly lastReadingAt: () => number | null;
   readonly heardAt: (probe: string) => number | null;

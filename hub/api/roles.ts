@@ -36,8 +36,21 @@ export const needed: Readonly<Record<string, Needed>> = {
   'GET /api/alarms': 'helper',
   'GET /api/alarms/log': 'helper',
   'GET /api/alarms/log.csv': 'helper',
+  'GET /api/lots': 'helper',
+  'GET /api/lots/offers': 'helper',
+  'GET /api/lots/:id': 'helper',
+  'GET /api/food-clocks': 'helper',
+  'GET /api/probes/:id/checks': 'helper',
+  'GET /api/cool-rooms/:id/day': 'helper',
+  'GET /api/cool-rooms/:id/log': 'helper',
+  'GET /api/cool-rooms/:id/log.csv': 'helper',
+  'GET /api/learn/scorecard': 'helper',
+  'GET /api/frost/curves': 'helper',
 
   // What was done, and one's own sign-in.
+  'POST /api/lots': 'helper',
+  'PATCH /api/lots/:id': 'helper',
+  'POST /api/cool-rooms/:id/actions': 'helper',
   'POST /api/alarms/:id/seen': 'helper',
   'POST /api/alarms/silences': 'helper',
   'POST /api/alarms/silences/:id/end': 'helper',
@@ -48,6 +61,8 @@ export const needed: Readonly<Record<string, Needed>> = {
 
   // Farm, places, probes, people, limits, alarms.
   'POST /api/probes/:id/place': 'grower',
+  'POST /api/food-clocks/:class': 'grower',
+  'POST /api/probes/:id/checks': 'grower',
   'GET /api/alarms/settings': 'grower',
   'POST /api/alarms/settings': 'grower',
   'POST /api/alarms/test': 'grower',

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { id, placeKind, probeName, quantity, spot } from './terms.ts';
+import { id, lotClass, placeKind, probeName, quantity, spot } from './terms.ts';
 
 // The farm file: one YAML document (see the README). Unknown fields are refused, so that a
 // misspelt one is not silently without effect.
@@ -98,6 +98,23 @@ const probe = z.strictObject({
   offset: z.partialRecord(quantity, z.number()).default({}),
 });
 
+const produceTemperature = z.number().min(0).max(35);
+const keptDays = z.number().gt(0).max(3650);
+/** How a crop keeps once it is harvested; what is left out comes from the storage table. */
+const keeps = z.strictObject({
+  /** A crop of the storage table that it keeps like. */
+  like: id.optional(),
+  /** Days it keeps, or the least and the most, at the temperature `at`. */
+  days: z.union([keptDays, z.tuple([keptDays, keptDays])]).optional(),
+  at: produceTemperature.default(0),
+  /** How many times faster it ages 10 °C warmer. */
+  q10: z.number().min(1).max(10).optional(),
+  freezes: temperature.optional(),
+  /** Hurt by cold below this while it is stored. */
+  chill: temperature.optional(),
+  class: lotClass.optional(),
+});
+
 const crop = z.strictObject({
   id,
   name: z.string().min(1).max(60).optional(),
@@ -110,6 +127,7 @@ const crop = z.strictObject({
   price: z.number().min(0).optional(),
   /** kg */
   perTray: z.number().min(0).optional(),
+  keeps: keeps.optional(),
 });
 
 const pointer = z.string().regex(/^(?:\/(?:[^~/]|~[01])*)*$/, 'expected a JSON pointer (RFC 6901)');

@@ -50,6 +50,10 @@ export const taskKind = z.enum(taskKinds);
 export const alarmKinds = ['warm', 'door', 'unit', 'power', 'probe', 'frost'] as const;
 export const alarmKind = z.enum(alarmKinds);
 
+/** What food rules tell apart: whole produce, cut or bagged leaves, sprouts. */
+export const lotClasses = ['whole', 'cut', 'sprouts'] as const;
+export const lotClass = z.enum(lotClasses);
+
 /** Short names in farm files and addresses: small letters, digits and hyphens. */
 export const id = z
   .string()
@@ -93,3 +97,4 @@ export type PlaceKind = z.infer<typeof placeKind>;
 export type Spot = z.infer<typeof spot>;
 export type TaskKind = z.infer<typeof taskKind>;
 export type AlarmKind = z.infer<typeof alarmKind>;
+export type LotClass = z.infer<typeof lotClass>;

@@ -1,4 +1,5 @@
 import { isNode, LineCounter, parseDocument } from 'yaml';
+import { storageOf, storageTable } from '../../rules/cooler/index.ts';
 import { type FarmFile, farmFile } from '../contract/index.ts';
 import { refusal, shown } from '../words/index.ts';
 import { stagesOf } from './damage.ts';
@@ -13,7 +14,14 @@ function crossChecks(farm: FarmFile): { path: (string | number)[]; wanted: strin
   const fault = (path: (string | number)[], wanted: string) => faults.push({ path, wanted });
   const places = new Set<string>();
   const crops = new Set<string>();
-  for (const [i, { id, band }] of farm.crops.entries()) {
+  for (const [i, { id, band, keeps }] of farm.crops.entries()) {
+    if (keeps?.like !== undefined && storageOf(keeps.like) === null)
+      fault(
+        ['crops', i, 'keeps', 'like'],
+        `one of ${storageTable.map((row) => row.crop).join(', ')}`,
+      );
+    if (Array.isArray(keeps?.days) && keeps.days[0] > keeps.days[1])
+      fault(['crops', i, 'keeps', 'days'], 'the fewer days first');
     if (crops.has(id)) fault(['crops', i, 'id'], 'an id that no other crop has');
     crops.add(id);
     if (band && band[0] >= band[1]) fault(['crops', i, 'band'], 'the lower temperature first');

@@ -59,13 +59,16 @@ export type Recall = (
   quantity: RawReading['quantity'],
 ) => readonly { t: number; value: number; raw: number | null; flag: string | null }[];
 
+/** What is added to a raw value that was taken at `t`. */
+export type OffsetOf = (probe: string, quantity: string, raw: number, t: number) => number;
+
 const key = (probe: string, quantity: string) => `${probe}\n${quantity}`;
 
 /**
  * Looks at readings in the order they come: range, clock, jumps, impossible rates, stuck values.
  * Nothing is thrown away: a doubtful reading keeps its raw value and carries a flag.
  */
-export function cleaner(recall: Recall, offsetOf: (probe: string, quantity: string) => number) {
+export function cleaner(recall: Recall, offsetOf: OffsetOf) {
   const past = new Map<string, Past>();
 
   const pastOf = (probe: string, quantity: RawReading['quantity']): Past => {
@@ -148,7 +151,7 @@ export function cleaner(recall: Recall, offsetOf: (probe: string, quantity: stri
     const wrongClock = said > receivedAt + AHEAD || said < FIRST_POSSIBLE;
     const t = given.t === null || wrongClock ? receivedAt : given.t;
     const raw = given.value;
-    const corrected = raw + offsetOf(probe, quantity);
+    const corrected = raw + offsetOf(probe, quantity, raw, t);
     const value =
       quantity === 'humidity' && raw <= limits.to
         ? Math.min(100, Math.max(0, corrected))

@@ -1,5 +1,5 @@
 import type { Mapping } from '../contract/index.ts';
-import { type Amendment, type CleanReading, cleaner, type Recall } from './clean.ts';
+import { type Amendment, type CleanReading, cleaner, type OffsetOf, type Recall } from './clean.ts';
 import { commitQueue, type Release } from './commitQueue.ts';
 import { readMessage } from './forms/index.ts';
 import type { Foretold, Message, Parsed, RawReading, Refused } from './message.ts';
@@ -24,7 +24,7 @@ export type Intaken = {
 export type IntakeParts = {
   readonly mappings: () => readonly Mapping[];
   readonly recall: Recall;
-  readonly offsetOf: (probe: string, quantity: string) => number;
+  readonly offsetOf: OffsetOf;
   /** Whether there is a reading already, from before the clock was put back. */
   readonly taken?: (probe: string, quantity: string, t: number) => boolean;
   /** Whether readings under this name are taken; all are when it is absent. */

@@ -2,6 +2,7 @@ import { randomUUID } from 'node:crypto';
 import type { Logger } from 'pino';
 import type { Clock } from '../clock.ts';
 import { type Intaken, makeIntake, readMessage } from '../intake/index.ts';
+import { makeCorrections } from '../record/index.ts';
 import { makeSnapshots } from '../snapshot/index.ts';
 import type { Store } from '../store/index.ts';
 import { makeTasks } from '../tasks/index.ts';
@@ -40,6 +41,7 @@ export function joinCore(parts: CoreParts) {
   const kept = keepFarm(store);
   const snapshots = makeSnapshots(store, kept.farm, kept.calendar, clock);
   const tasks = makeTasks(store);
+  const corrections = makeCorrections(store);
   const heard = new Map<string, { at: number; written: number }>();
   for (const { id, heardAt } of store.probes.all())
     if (heardAt !== null) {
@@ -108,7 +110,9 @@ export function joinCore(parts: CoreParts) {
   const intake = makeIntake({
     mappings: () => kept.farm().mappings,
     recall: recallFrom(store, clock),
-    offsetOf: (probe, quantity) => {
+    offsetOf: (probe, quantity, raw, t) => {
+      const found = corrections.added(probe, quantity, raw, t);
+      if (found !== undefined) return found;
       let own = offsets.get(probe);
       if (!own) {
         own = store.probes.offsets(probe);
@@ -150,6 +154,7 @@ export function joinCore(parts: CoreParts) {
   const refarmed = () => {
     offsets = new Map();
     strangers.sort();
+    corrections.refresh();
     snapshots.refarmed();
   };
 
@@ -196,6 +201,7 @@ export function joinCore(parts: CoreParts) {
     calendar: kept.calendar,
     snapshots,
     tasks,
+    corrections,
     intake,
     heardAt: (probe: string) => heard.get(probe)?.at ?? null,
     lastReadingAt: () => lastReadingAt,

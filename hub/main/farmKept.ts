@@ -1,5 +1,6 @@
 import { type Calendar, calendarOf } from '../clock.ts';
 import { everyMs, type Farm, farmOf, readFarmFile } from '../farm/index.ts';
+import { makeCorrections } from '../record/index.ts';
 import type { Store } from '../store/index.ts';
 
 /** A fault in what somebody gave: its sentences are for them to read. */
@@ -27,7 +28,9 @@ export function importFarm(store: Store, text: string, now: number, who = 'hub')
     // What was worked out with the old description is made again when it is asked for.
     store.placeFacts.dropAll();
     if (zoneBefore !== farm.farm.zone) store.rollups.restaleAll();
+    const corrections = makeCorrections(store);
     for (const { id, place, spot, every, offset } of farm.probes) {
+      corrections.fileChanged(id, store.probes.offsets(id), offset, who, now);
       store.probes.setEvery(id, everyMs(every));
       store.probes.setOffsets(id, offset);
       const placements = store.probes.placementsOf(id);

@@ -1,5 +1,6 @@
 import type { Calendar, Clock } from '../clock.ts';
 import type { Farm } from '../farm/index.ts';
+import { makeLots } from '../lots/index.ts';
 import type { Changed, Store } from '../store/index.ts';
 import { makeCrossings } from './crossings.ts';
 import { joinedAfter, makeDays, SPELL_DAYS } from './days.ts';
@@ -35,6 +36,7 @@ export function makeSnapshots(
   const rooms = makeRooms(store, spots, farm, calendar);
   const days = makeDays(store, spots, farm, calendar);
   const pushed = makePushed(store, farm, calendar);
+  const lots = makeLots({ store, farm, calendar, readings: spots });
   let turn = 0;
   const dayAround = (t: number) => calendar().bounds(calendar().dayOf(t));
 
@@ -42,7 +44,11 @@ export function makeSnapshots(
     spots,
     window,
     days,
-    take: makeTake({ store, farm, calendar, spots, nights, rooms, window, pushed }),
+    lots,
+    take: makeTake({
+      ...{ store, farm, calendar, spots, nights, rooms, window, pushed },
+      stored: lots.stored,
+    }),
     nights,
     crossed: makeCrossings(spots, farm),
     /** Brings roll-ups up to date, and drops what was made from readings that changed. */
@@ -50,6 +56,7 @@ export function makeSnapshots(
       if (!store.rollups.isStale()) return [];
       const changed = store.rollups.fold(dayAround);
       for (const { probe, from, to } of changed) {
+        lots.touched(from);
         const every = store.probes.get(probe)?.everyMs ?? DEFAULT_EVERY;
         for (const place of spots.placesOf(probe, from, to)) {
           // A day is joined to the first readings after it, and looks back some days for its spells.
@@ -71,12 +78,14 @@ export function makeSnapshots(
       const first = calendar().dayOf(from);
       for (const place of places) store.placeFacts.drop(place, first, END_OF_TIME);
       nights.forgetAll();
+      lots.touched(0);
     },
     /** The farm's description changed: all that was made with it is stale. */
     refarmed() {
       spots.refresh();
       store.placeFacts.dropAll();
       nights.forgetAll();
+      lots.touched(0);
     },
     /** Works out days of one place that nobody has asked for yet; of the next one at the next call. */
     prepareDays() {

@@ -8,6 +8,7 @@ import type {
   Snapshot,
   SpotName,
   SpotNow,
+  Stored,
 } from '../../rules/decide/index.ts';
 import { celsius, type Instant, instant, minutes, percent } from '../../rules/units.ts';
 import type { Calendar } from '../clock.ts';
@@ -38,11 +39,13 @@ export type TakeParts = {
   readonly rooms: Rooms;
   readonly window: Window;
   readonly pushed: ReturnType<typeof makePushed>;
+  /** The lots of the cool rooms. */
+  readonly stored: (now: number) => Stored | undefined;
 };
 
 /** Reads all that is known at one instant, once, as plain data. */
 export function makeTake(parts: TakeParts) {
-  const { store, farm, calendar, spots, nights, rooms, window, pushed } = parts;
+  const { store, farm, calendar, spots, nights, rooms, window, pushed, stored } = parts;
   const pairs = new Map<string, { versions: string; air: readonly AirReading[] }>();
 
   const airOf = (probe: string, every: number): readonly AirReading[] => {
@@ -208,6 +211,7 @@ export function makeTake(parts: TakeParts) {
       list.push(spotNow(placement, every.get(placement.probe) ?? DEFAULT_EVERY, now));
       here.set(placement.place, list);
     }
+    const stored = parts.stored(now);
     return {
       now,
       day: { name: day, ...calendar().bounds(day) },
@@ -217,6 +221,7 @@ export function makeTake(parts: TakeParts) {
       probes: probesNow(now, heardAt),
       standing,
       pushed: pushed(now),
+      ...(stored === undefined ? {} : { stored }),
     };
   };
 }

@@ -17,7 +17,7 @@ export type { AlarmTestRow, MessageRow, SeenAlarmRow } from './alarmsOut.ts';
 export { backUpStore, restoreStore } from './copy.ts';
 export type { ForetoldRow } from './foretold.ts';
 export type { HeldMessage, HeldRow } from './held.ts';
-export type { Entry } from './journal.ts';
+export type { Entry, KeptEntry } from './journal.ts';
 export type { JoinCode, PersonRow } from './people.ts';
 export type { Placement, ProbeRow } from './probes.ts';
 export type { Amendment, Point, RawPoint, StoredReading } from './readings.ts';

@@ -9,6 +9,8 @@ export type Entry = {
   readonly subject: string | null;
   readonly body: unknown;
 };
+/** An entry as it was kept: `id` grows with each one, of whatever kind. */
+export type KeptEntry = Entry & { readonly id: number };
 type Row = Omit<Entry, 'body'> & { body: string };
 
 /** Everything people and the hub did. Added to, never overwritten. */
@@ -24,6 +26,10 @@ export function journalIn(db: Db) {
     `SELECT t, who, what, place, subject, body FROM journal
      WHERE what = ? AND t >= ? AND t < ? ORDER BY id`,
   );
+  const later = db.prepare<[string, number], Row & { id: number }>(
+    `SELECT id, t, who, what, place, subject, body FROM journal
+     WHERE what = ? AND id > ? ORDER BY id`,
+  );
   const entry = (row: Row): Entry => ({ ...row, body: JSON.parse(row.body) });
   return {
     add: ({ t, who, what, place, subject, body }: Entry) =>
@@ -32,6 +38,9 @@ export function journalIn(db: Db) {
       const row = ofPlace.get(place, what);
       return row && entry(row);
     },
+    /** Entries of one kind that came after the one with this id, oldest first; from 0: all. */
+    after: (what: string, id: number): KeptEntry[] =>
+      later.all(what, id).map((row) => ({ ...row, body: JSON.parse(row.body) })),
     between: (what: string, from: number, to: number): Entry[] =>
       ofKind.all(what, from, to).map(entry),
   };

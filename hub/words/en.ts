@@ -1,6 +1,11 @@
 import type {
+  CheckedProbe,
+  Cooling,
   CoolRoom,
   Evidence,
+  Lot,
+  LotClass,
+  LotUse,
   PlaceKind,
   PlaceNow,
   Quantity,
@@ -133,6 +138,18 @@ export const evidenceLabels: Readonly<Record<string, string>> = {
   'heat-limit-near': 'Near the heat limit',
   'inside-humidity': 'Humidity inside',
   'inside-temperature': 'Temperature inside',
+  'lot-above-hours': 'Over the limit since harvest, held against the agreed clock',
+  'lot-chilling': 'Lay colder than it bears',
+  'lot-crop': 'Lot',
+  'lot-days-left': 'Days left at the least; limit is the days to the next delivery',
+  'lot-days-most': 'Days left at the most',
+  'lot-freezing': 'Lay below its freezing point',
+  'lot-heat': 'Lay above 35 °C, where the figures end',
+  'lot-over-before-sale': 'Days left less days to the next delivery',
+  'lot-released': 'A named person said that it may stay',
+  'lot-slack': 'Days to spare at the next delivery',
+  'lot-unknown-hours': 'Not known, possibly over the limit',
+  'lot-weight': 'Weight left',
   'minutes-to-limit': 'Time until the air reaches the limit',
   'may-be': 'What it may be',
   'no-way-down-minutes': 'Above its cycle without way down for',
@@ -159,6 +176,7 @@ export const evidenceLabels: Readonly<Record<string, string>> = {
   'stay-open-dry': 'Mild enough to stay open and dry; low outside',
   'steep-rise': 'Steepest rise of the air',
   'still-too-warm-to-close': 'Still too warm inside to close',
+  'stored-freezing': 'Temperature where lots are stored',
   'stuck-hours': 'Same value for',
   'sunset-in': 'Time to sunset',
   'top-to-bottom-minutes': 'On the way from top to bottom of the cycle for',
@@ -176,10 +194,12 @@ export const evidenceLabels: Readonly<Record<string, string>> = {
 /** What is missing, as it follows "Cannot say without". */
 export const missingLabels: Readonly<Record<string, string>> = {
   'covers-on-or-off': 'knowing whether the covers are on',
+  'delivery-days': 'delivery days in the farm file',
   'door-or-room-temperature': 'the door contact or a reading of the room’s air',
   'inside-humidity': 'a humidity reading from inside',
   'inside-temperature': 'a temperature reading from inside',
   'leaf-wetness-history': 'humidity readings of the last hours',
+  'lot-life': 'knowing how long this crop keeps and how warm the lot has been',
   'night-forecast': 'a forecast for tonight from a probe in the open at this place',
   'outside-humidity': 'a humidity reading from outside',
   'outside-temperature': 'a temperature reading from outside',
@@ -235,6 +255,7 @@ function mayBe(causes: readonly string[]): string {
   if (names.length < 2) return `It looks like ${names[0] ?? 'nothing known'}.`;
   return `Look at ${listed(names)}: the probes here cannot tell which.`;
 }
+const daysOf = (value: Evidence['value']) => amount(value, 'day', 'days');
 
 type Say = (fact: Evidence) => string;
 
@@ -306,6 +327,25 @@ const sentences: Readonly<Record<string, Say>> = {
   battery: ({ value, unit }) => `Its battery is at ${figure(value)} ${unit}.`,
   'doubtful-readings': ({ value }) => `${figure(value)} of its readings in 24 hours were doubtful.`,
   'rule-broke': ({ value }) => `Cannot say: a rule broke down (${figure(value)}).`,
+  'lot-days-left': ({ value, limit }) =>
+    `It keeps ${daysOf(value)} more at the least; the next delivery is in ${daysOf(limit)}.`,
+  'lot-over-before-sale': () => 'It may not last until the next delivery: decide today.',
+  'lot-slack': () => 'It may not last until the delivery after that.',
+  'lot-days-most': ({ value }) =>
+    value === 0
+      ? 'By its figures its keeping time is used up.'
+      : `It keeps ${daysOf(value)} more at the most.`,
+  'lot-freezing': () => 'It lay below its freezing point, so no days can be given.',
+  'lot-chilling': ({ limit }) =>
+    `It lay below ${figure(limit)}${HARD}°C, colder than it bears, so no days can be given.`,
+  'lot-heat': () => 'It lay above 35\u00a0°C, where the figures end, so no days can be given.',
+  'lot-above-hours': ({ value, limit }) =>
+    `It has been over its limit for ${hoursOf(value)} since harvest; the agreed clock is ${hoursOf(limit)}.`,
+  'lot-unknown-hours': ({ value }) =>
+    value === 0 ? '' : `${hoursOf(value)} more are not known and possibly over.`,
+  'lot-released': () => 'A named person said that it may stay.',
+  'stored-freezing': ({ value }) =>
+    `It is at ${figure(value)}${HARD}°C where lots are stored: leaves freeze a little below zero.`,
   vents: ({ value }) => `The vents are ${figure(value)}, as somebody said.`,
   covers: ({ value }) => `The covers are ${figure(value)}, as somebody said.`,
   'night-goes-first': () => 'The cold of the night goes first.',
@@ -354,6 +394,10 @@ const reasons: Partial<Record<TaskKind, readonly (readonly string[])[]>> = {
     ['coil-below-air', 'room-air'],
     ['cycle-bottom-above', 'room-air'],
   ],
+  'sell-first': [
+    ['lot-days-left', 'lot-over-before-sale'],
+    ['lot-days-left', 'lot-slack'],
+  ],
   'move-produce': [
     ['above-limit-minutes', 'produce-estimate'],
     ['minutes-to-limit', 'produce-estimate'],
@@ -376,7 +420,9 @@ const inText = (place: string) => (place.toLowerCase() === 'cool room' ? 'the co
 /** A short imperative. */
 export function title({ kind, place: name, subject, because }: Titled): string {
   const place = inText(name);
-  const what = subject ?? place;
+  const what = lotNamed(because) ?? subject ?? place;
+  if (kind === 'move-produce' && subject === 'freezing')
+    return `Keep the lots in ${place} from freezing`;
   const titles: Readonly<Record<TaskKind, string>> = {
     'open-up': `Open up ${place}`,
     'close-up': `Close up ${place}`,
@@ -392,7 +438,7 @@ export function title({ kind, place: name, subject, because }: Titled): string {
     'run-generator': `Run the generator for ${place}`,
     'move-produce': `Move the produce out of ${place}`,
     'sell-first': `Sell ${what} first`,
-    'throw-out': `Throw out ${what}`,
+    'throw-out': `Look at ${what}: keep or throw out`,
     sow: `Sow ${what}`,
     harvest: `Harvest ${what}`,
     'see-to-probe': battery(because)
@@ -400,6 +446,13 @@ export function title({ kind, place: name, subject, because }: Titled): string {
       : `See to ${probe(subject)} in ${place}`,
   };
   return titles[kind];
+}
+
+/** `8 kg of Strawberries`, where the facts tell of a lot. */
+function lotNamed(because: readonly Evidence[]): string | null {
+  const crop = because.find(({ what }) => what === 'lot-crop')?.value;
+  const weight = because.find(({ what }) => what === 'lot-weight')?.value;
+  return crop === undefined ? null : `${figure(weight ?? null)}${HARD}kg of ${crop}`;
 }
 
 const probe = (subject: string | null) => (subject === null ? 'a probe' : `probe ${subject}`);
@@ -453,7 +506,7 @@ const cautions: Partial<Record<TaskKind, string>> = {
     'Outdoors only, at least 6\u00a0m from any door, window or vent, exhaust pointing away: the fumes kill and the worst of them has no smell. Stop it and let it cool before refuelling, no flame near. Changeover switch, earthing and fixed wiring are for a licensed electrician, by local code; never feed back through a socket.',
   'move-produce': `${FOOD} Crates that leave the cold sweat: keep them covered.`,
   'sell-first': FOOD,
-  'throw-out': `${FOOD} Mould is not trimmed for sale; in doubt, throw out.`,
+  'throw-out': `${FOOD} Only a person decides: say on the cool room’s page, by name, what became of it. Mould is not trimmed for sale.`,
 };
 
 /** Care to take where the work can hurt; null where it needs no words. */
@@ -687,6 +740,422 @@ const probeScreens = {
   lastMessage: 'The last one',
   strangers: 'Messages from nobody the hub knows',
   strangersWhy: 'A typing mistake in a probe’s topic shows here.',
+};
+
+// Lots, the record of a cool room, and the page of both.
+
+const lotUses: Record<LotUse, string> = {
+  sold: 'Sold',
+  used: 'Used here',
+  moved: 'Moved away',
+  'thrown-out': 'Thrown out',
+};
+const coolings: Record<Cooling, string> = {
+  room: 'in the room itself',
+  fan: 'with a fan',
+  water: 'in cold water',
+  ice: 'with ice',
+  none: 'not cooled',
+};
+const lotClasses: Record<LotClass, string> = {
+  whole: 'whole produce',
+  cut: 'cut or bagged leaves',
+  sprouts: 'sprouts',
+};
+const kilograms = (kg: number) => withUnit(kg, 'kg', Number.isInteger(kg) ? 0 : 1);
+
+type Days = { readonly least: number; readonly most: number };
+/** `3.6 to 4.4 days`. */
+function daysBetween({ least, most }: Days): string {
+  const [a, b] = [number(least), number(most)];
+  if (most === 0) return 'no days';
+  return a === b ? `about ${a} days` : `${a} to ${b} days`;
+}
+
+/** Days left of a lot, with unknown time told apart. No word on safety. */
+export function lotLifeWords(
+  { life, harvestedAt }: Pick<Lot, 'life' | 'harvestedAt'>,
+  chillMin: number | null,
+): string {
+  const { days, asLastKnown, asOutdoors, unknownHours, risk, source } = life;
+  if (risk === 'freezing')
+    return 'Days left cannot be said: it lay below its freezing point. Look at it.';
+  if (risk === 'chilling')
+    return `Days left cannot be said: it lay below ${number(chillMin, 0)}${HARD}°C, colder than it bears. Look at it.`;
+  if (risk === 'heat')
+    return `Days left cannot be said: it lay above 35${HARD}°C, where the figures end. Look at it.`;
+  if (source === null)
+    return 'Days left cannot be said: nobody has told how long this crop keeps. It goes first in, first out.';
+  if (days === null)
+    return 'Days left cannot be said: nobody knows how warm it has been. It goes first in, first out.';
+  const from = harvestedAt === null ? ' Counted from put-away, as nobody told the harvest.' : '';
+  if (unknownHours < 0.05 || asLastKnown === null || asOutdoors === null) {
+    const gap =
+      unknownHours < 0.05
+        ? ''
+        : ` ${number(unknownHours)}${HARD}h of its time are not known and count as ${asOutdoors === null ? 'warm as last known' : 'warm as outdoors'}.`;
+    return `${sentenceCase(daysBetween(days))} left.${gap}${from}`;
+  }
+  return `${sentenceCase(daysBetween(asLastKnown))} left if the ${number(unknownHours)}${HARD}h not known were as warm as last known; ${daysBetween(asOutdoors)} if as warm as outdoors.${from}`;
+}
+const sentenceCase = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
+
+export const ASK_OFFICER = 'Ask your local food-safety officer before you act on this clock.';
+const NOT_A_RECORDER =
+  'This is a record, not a verdict on the food. It does not come from a certified recorder (EN\u00a012830).';
+
+const clockSpan = (minutes: number) =>
+  minutes < 120 ? `${Math.round(minutes)}${HARD}min` : span(minutes * MINUTE);
+
+/** Time over a limit since harvest. Facts, the officer's own words, and the last line last. */
+export function exposureWords(
+  exposure: Lot['exposure'],
+  told: string | null,
+  harvestKnown: boolean,
+): string[] {
+  const { limit, aboveMinutes, unknownMinutes, worstMinutes, clockHours, of } = exposure;
+  const since = harvestKnown ? 'since harvest' : 'since put-away; the harvest was not told';
+  return [
+    `Over ${number(limit)}${HARD}°C ${since}: ${clockSpan(aboveMinutes)} above, ${clockSpan(unknownMinutes)} unknown, worst case ${clockSpan(worstMinutes)}. Cooling again does not turn it back.`,
+    clockHours === null
+      ? 'No clock was agreed for it.'
+      : `The agreed clock is ${number(clockHours)}${HARD}h.`,
+    ...(of === 'air' ? ['Measured in the air, not in the produce: take a core reading.'] : []),
+    ...(told === null ? [] : [told]),
+    NOT_A_RECORDER,
+    ASK_OFFICER,
+  ];
+}
+
+/** Said before anything is saved. */
+export const chillWarning = (crop: string, chillMin: number, room: string, at: number) =>
+  `${crop} is hurt below ${number(chillMin, 0)}${HARD}°C; ${inText(room)} has been at ${number(at)}${HARD}°C`;
+
+type LotEventFacts = {
+  readonly event: string;
+  readonly kg?: number;
+  readonly how?: LotUse;
+  readonly to?: string | null;
+  readonly by?: string | null;
+  readonly note?: string | null;
+  /** Fields and what they were corrected to, already worded. */
+  readonly set?: readonly string[];
+  readonly warning?: string | null;
+};
+export function lotEventWords(facts: LotEventFacts): string {
+  const { event, kg = 0, how, to, by, note, set = [], warning } = facts;
+  const more = `${by ? ` by ${by}` : ''}${note ? ` (${note})` : ''}`;
+  if (event === 'put-away')
+    return warning
+      ? `Put away, ${kilograms(kg)}, in spite of: ${warning}. Decided${more}.`
+      : `Put away, ${kilograms(kg)}.`;
+  if (event === 'corrected') return `Corrected${more}: ${listed(set)}.`;
+  if (event === 'taken')
+    return `${how ? lotUses[how] : ''}: ${kilograms(kg)}${to ? `, to ${to}` : ''}${more}.`;
+  if (event === 'carried') return `Carried to ${to ?? ''}${more}.`;
+  if (event === 'released') return `May stay, decided${more}.`;
+  return 'An entry was taken back.';
+}
+export const lotFields: Readonly<Record<string, string>> = {
+  crop: 'crop',
+  kg: 'weight',
+  place: 'room',
+  from: 'harvested from',
+  harvestedAt: 'harvested at',
+  storedAt: 'put away at',
+  cooled: 'cooled',
+  class: 'class',
+  price: 'price per kg',
+};
+/** One printed rule, to be talked over with the officer. */
+export const printedLimit = (rule: {
+  readonly where: string;
+  readonly what: string;
+  readonly limit: number;
+  readonly clock: number | null;
+  readonly source: string;
+}) =>
+  `${sentenceCase(plain(rule.where))}, ${plain(rule.what)}: ${number(rule.limit, 0)}${HARD}°C${rule.clock === null ? '' : `, ${number(rule.clock, 0)}${HARD}h`} (${rule.source})`;
+
+type CheckFacts = Pick<CheckedProbe, 'probe' | 'due'> & {
+  readonly last: {
+    readonly offset: number;
+    readonly ageDays: number;
+    readonly applied: boolean;
+  } | null;
+};
+export function probeCheckWords({ probe: id, due, last }: CheckFacts): string {
+  if (last === null) return `${id} has never been checked here: check it in melting ice.`;
+  const ago = last.ageDays < 1 ? 'today' : age(last.ageDays * DAY);
+  const then = `${id} was checked ${ago} and was off by ${signed(last.offset)}${HARD}°C${last.applied ? '; corrected since' : ''}.`;
+  return due ? `${then} That is over six months: check it again.` : then;
+}
+
+/** What has to stand under every record. */
+export const recordWords = (limit: number): string[] => [
+  `Hours above mean above ${number(limit)}${HARD}°C in the air of the room. Hours not known are time without a reading: they may have been above, and are never counted as below.`,
+  NOT_A_RECORDER,
+  'The limit is the farm’s own. Ask your local food-safety officer what your produce needs, before you act on these times.',
+];
+
+type RoomDayFacts = {
+  readonly low: number | null;
+  readonly high: number | null;
+  readonly aboveHours: number;
+  readonly unknownHours: number;
+  readonly limit: number;
+  readonly doorOpenings: number | null;
+  readonly doorMinutes: number;
+  readonly noPowerMinutes: number | null;
+  readonly cycles: number | null;
+};
+/** The last day of a room, for those who don’t see the picture. */
+export function roomDayWords(facts: RoomDayFacts): string {
+  const { low, high, aboveHours, unknownHours, limit, doorOpenings, cycles } = facts;
+  return [
+    low === null || high === null
+      ? 'No readings in the last 24 hours.'
+      : `In the last 24 hours between ${number(low)} and ${number(high)}${HARD}°C.`,
+    aboveHours > 0
+      ? `Above ${number(limit)}${HARD}°C for ${span(aboveHours * HOUR)}.`
+      : low === null
+        ? ''
+        : `No reading above ${number(limit)}${HARD}°C.`,
+    unknownHours >= 1 / 60 ? `${span(unknownHours * HOUR)} without readings: not known.` : '',
+    cycles === null ? '' : `The cooling ran ${counted(cycles, 'time')}.`,
+    facts.noPowerMinutes === null || facts.noPowerMinutes < 1
+      ? ''
+      : `Without power for ${span(facts.noPowerMinutes * MINUTE)}.`,
+    doorOpenings === null
+      ? ''
+      : doorOpenings === 0
+        ? 'The door stayed shut.'
+        : `The door was opened ${counted(doorOpenings, 'time')}, ${span(facts.doorMinutes * MINUTE)} in all.`,
+  ]
+    .filter(Boolean)
+    .join(' ');
+}
+
+/** Now against the set temperature. */
+export function roomNowWords(
+  temperatureNow: number | null,
+  setPoint: number,
+  limit: number,
+): string {
+  if (temperatureNow === null) return 'No fresh reading of how warm it is.';
+  const apart = temperatureNow - setPoint;
+  const against =
+    Math.abs(apart) < 0.05
+      ? 'at the set temperature'
+      : `${number(Math.abs(apart))}${HARD}°C ${apart > 0 ? 'above' : 'below'} the set temperature of ${number(setPoint)}`;
+  const room = limit - temperatureNow;
+  return `${temperature(temperatureNow)}, ${against}, ${number(Math.abs(room))}${HARD}°C ${room >= 0 ? 'under' : 'over'} the limit of ${number(limit)}.`;
+}
+
+/** Headings of the record as a file: units stand in the names. */
+export const recordColumns = {
+  day: 'day',
+  aboveHours: 'above_limit_h',
+  belowHours: 'at_or_below_limit_h',
+  unknownHours: 'not_known_h',
+  highest: 'highest_c',
+  lowest: 'lowest_c',
+  meanKinetic: 'mean_kinetic_c',
+  knownShare: 'known_share',
+  gaps: 'gaps',
+} as const;
+export const actionColumns = {
+  at: 'time',
+  saw: 'seen',
+  did: 'done',
+  by: 'by',
+  core: 'core_reading_c',
+  corrected: 'corrected_later',
+} as const;
+
+const lotScreens = {
+  title: 'Lots',
+  inOrder: 'Sell in this order',
+  none: 'No lots are stored here. Enter what you put away.',
+  waiting: 'Asking the hub for the lots…',
+  name: (kg: number, crop: string) => `${kilograms(kg)} ${crop}`,
+  of: (left: number, whole: number) => `${kilograms(left)} left of ${kilograms(whole)}`,
+  since: (time: string) => `put away ${time}`,
+  harvested: (time: string, from: string | null) =>
+    `harvested ${time}${from === null ? '' : ` in ${from}`}`,
+  harvestedFrom: (from: string) => `harvested in ${from}`,
+  cooledHow: (how: Cooling) => `cooled ${coolings[how]}`,
+  slack: (slack: number | null) =>
+    slack === null
+      ? ''
+      : slack < 0
+        ? 'May not last until the next delivery: decide today.'
+        : `${number(slack)} days to spare at the next delivery.`,
+  releasedBy: (by: string) => `${by} said that it may stay.`,
+  overrideBy: (by: string) => `Put away in spite of the warning, by ${by}.`,
+  clock: 'Time over the limit',
+  enter: 'Put away',
+  quickTitle: 'Put produce away',
+  same: (kg: number, crop: string) => `Same as last time: ${kilograms(kg)} ${crop}`,
+  which: 'Crop',
+  otherCrop: 'Other crop',
+  weight: 'Weight in kg',
+  lastWeights: 'Weights of last time',
+  room: 'Cool room',
+  more: 'More about it',
+  from: 'Harvested from',
+  fromNone: 'Not told',
+  wait: 'Harvested',
+  waits: {
+    none: 'Not told',
+    0: 'Just now',
+    60: '1 hour ago',
+    120: '2 hours ago',
+    240: '4 hours ago',
+    480: '8 hours ago',
+  },
+  lastWait: (minutes: number) => `As last time, ${span(minutes * MINUTE)} ago`,
+  cooling: 'Cooled',
+  coolingNone: 'Not told',
+  class: 'Food rules see it as',
+  classDefault: 'As the crop usually is',
+  sending: 'Sending…',
+  stored: (kg: number, crop: string, room: string) =>
+    `The hub has stored: ${kilograms(kg)} ${crop}, ${room}.`,
+  undo: 'Undo',
+  undone: 'Taken back. Both entries stay in its history.',
+  failed: (sentence: string) => `Not stored: ${sentence}`,
+  warned: 'Warning',
+  anyway: 'Put it there anyway',
+  yourName: 'Your name',
+  nameWhy: 'A decision needs a name.',
+  use: 'Take from it',
+  uses: lotUses,
+  howMuch: 'How much, in kg',
+  to: 'Where to',
+  take: 'Store it',
+  taken: (use: LotUse, kg: number, crop: string) =>
+    `The hub has stored: ${lotUses[use].toLowerCase()}, ${kilograms(kg)} ${crop}.`,
+  mayStay: 'It may stay',
+  mayStaySaid: (crop: string) => `The hub has stored: ${crop} may stay.`,
+  correct: 'Correct it',
+  corrected: 'The hub has stored the correction. What was said before stays in its history.',
+  history: 'History',
+  historyLine: (time: string, who: string, what: string) => `${time}, ${who}: ${what}`,
+  takenBack: 'taken back',
+  back: 'Back',
+  coolings,
+  classes: lotClasses,
+  person: 'Person only',
+};
+
+const recordScreens = {
+  title: 'Temperature record',
+  week: 'The record of this week',
+  print: 'The record to print',
+  csv: 'As a file (CSV)',
+  printNow: 'Print',
+  heading: (room: string) => `Temperature record: ${room}`,
+  range: (from: string, to: string) => `${from} to ${to}`,
+  from: 'From',
+  to: 'To',
+  show: 'Show',
+  columns: {
+    day: 'Day',
+    above: 'Above limit h',
+    below: 'At or below h',
+    unknown: 'Not known h',
+    highest: 'Highest °C',
+    lowest: 'Lowest °C',
+    mean: 'Mean kinetic °C',
+    known: 'Known',
+  },
+  gaps: 'Times without readings',
+  noGaps: 'None in these days.',
+  gap: (day: string, from: string, to: string, long: number) =>
+    `${day}, ${from} to ${to} (${span(long)})`,
+  moreGaps: (n: number) => `and ${n} more; the file has them all`,
+  actions: 'What was done',
+  noActions: 'Nothing was entered for these days.',
+  action: (saw: string, did: string) => `Seen: ${saw} Done: ${did}`,
+  core: (value: number) => `Core reading ${temperature(value)}.`,
+  correctedLater: 'corrected later',
+  correctsEarlier: 'corrects an earlier entry',
+  enterAction: 'Enter what was done',
+  saw: 'What was seen',
+  did: 'What was done',
+  by: 'By whom',
+  coreReading: 'Core reading in °C, if one was taken',
+  store: 'Store it',
+  storedAction: 'The hub has stored what was done.',
+  checks: 'Probe checks',
+  checkWhy:
+    'Crushed clean ice, water just filling the gaps, stirred, the probe’s tip in the middle, five minutes: that is 0\u00a0°C.',
+  check: (id: string) => `Check ${id}`,
+  reading: 'It reads, in °C',
+  readingNow: (value: number | null) =>
+    value === null
+      ? 'The hub has no fresh reading of it.'
+      : `The hub reads ${temperature(value)} now.`,
+  second: 'A second point, 15\u00a0°C or more away',
+  secondReading: 'It reads there, in °C',
+  secondTrue: 'True there, in °C',
+  apply: 'Correct what it sends from now on. What is stored stays as it is.',
+  storedCheck: 'The hub has stored the check.',
+  checkLine: (time: string, id: string, offset: number, by: string, applied: boolean) =>
+    `${time}, ${id}: off by ${signed(offset)}${HARD}°C, by ${by}${applied ? '; corrected from then on' : '; not corrected'}`,
+  doubts: {
+    'too-near': 'The two points are nearer than 15\u00a0°C: the slope is doubtful.',
+    slope: 'The slope is outside 0.97 to 1.03: doubt the second thermometer first.',
+  },
+  none: 'No probe measures temperature in this room.',
+  clocks: 'Limits and clocks agreed with your food-safety officer',
+  clocksWhy:
+    'None is set until you enter it. Whole produce is often outside such rules, cut or bagged leaves often inside, sprouts apart: the officer decides.',
+  printed: 'What some countries print. None of it applies by itself.',
+  clockOf: (name: string, limit: number | null, hours: number | null) =>
+    `${sentenceCase(name)}: ${limit === null ? 'the room’s own limit' : `limit ${temperature(limit)}`}, ${hours === null ? 'no clock' : `clock ${number(hours)}${HARD}h`}`,
+  clockSet: (by: string, time: string) => `entered by ${by}, ${time}`,
+  change: 'Change',
+  limit: 'Limit in °C (empty: the room’s own)',
+  hours: 'Clock in hours over it (empty: none)',
+  words: 'Words to show with it (empty: none)',
+  clockStored: 'The hub has stored limit and clock.',
+};
+
+const roomScreens = {
+  title: 'Cool room',
+  none: 'The farm file has no cool room.',
+  unknown: 'No such cool room on this farm.',
+  rooms: 'Cool rooms',
+  now: roomNowWords,
+  holdOver: 'With the cooling off',
+  hold: (minutes: number | null, limit: number) =>
+    minutes === null
+      ? 'How long it would stay below the limit is not known.'
+      : minutes <= 0
+        ? `The air is over ${number(limit)}${HARD}°C already.`
+        : `About ${span(minutes * MINUTE)} until ${number(limit)}${HARD}°C.`,
+  /** With the range that was learned: the short end first. */
+  holdRange: (least: number, most: number, limit: number) =>
+    `About ${span(least * MINUTE)} until ${number(limit)}${HARD}°C, the short end of ${number(least, 0)} to ${number(most, 0)}${HARD}min.`,
+  produce: (minutes: number) => `The middle of a crate follows in about ${span(minutes * MINUTE)}.`,
+  tau: (hours: number) => `It warms with a time constant of about ${number(hours)}${HARD}h.`,
+  day: 'The last day',
+  dayKey: 'Line: air. Thin line: in a crate. A break is time without readings.',
+  lines: { set: 'set', limit: 'limit' },
+  lanes: { door: 'door open', running: 'cooling runs', noPower: 'no power' },
+  dayWords: 'The last day in figures',
+  columns: { hour: 'Hour', low: 'Lowest °C', high: 'Highest °C' },
+  energy: 'Energy',
+  energyNone: 'No meter is fitted, so energy is not known.',
+  perDay: (kWh: number | null) =>
+    kWh === null
+      ? 'Energy of the last day is not known.'
+      : `${number(kWh)}${HARD}kWh in the last 24 hours.`,
+  duty: (share: number | null) =>
+    share === null ? '' : `The cooling ran ${number(share * 100, 0)}${HARD}% of the time.`,
+  toPage: 'More about the cool room',
 };
 
 const signInScreens = {
@@ -1070,6 +1539,7 @@ export const inputLabels: Readonly<Record<string, string>> = {
   'above-since': 'Above since',
   'afternoon-temperature': 'Temperature at 15:00',
   'clear-nights-under-cover': 'Clear, calm nights under these covers',
+  'clock-hours': 'Clock that was agreed',
   'close-up': 'The rule on closing said',
   cost: 'Cost of the work',
   'at-top-since': 'At the top of the cycle since',
@@ -1082,6 +1552,8 @@ export const inputLabels: Readonly<Record<string, string>> = {
   'crop-floor': 'Coldest the crop bears',
   'crosses-at': 'Crosses it at',
   'damage-below': 'Damage begins below',
+  'days-left-least': 'Days left at the least',
+  'days-to-sale': 'Days to the next delivery',
   'degrees-of-freedom': 'Degrees of freedom',
   drop: 'Share spared',
   'dry-ends-spell': 'Dry time that ends a wet spell',
@@ -1093,29 +1565,39 @@ export const inputLabels: Readonly<Record<string, string>> = {
   'foretold-at': 'Foretold at',
   'foretold-by': 'Foretold by',
   'heard-at': 'Last heard at',
+  'hours-known': 'Hours since harvest that are known',
   'hours-not-known': 'Hours of the spell not known',
   'inside-humidity': 'Humidity inside',
   'inside-temperature': 'Temperature inside',
+  'keeps-at': 'Those days are for',
+  'keeps-least': 'Days it keeps, at the least',
+  'keeps-most': 'Days it keeps, at the most',
   latitude: 'Latitude',
+  'lies-at': 'Where it lies now',
   limit: 'Limit',
   longitude: 'Longitude',
+  'lot-hours-not-known': 'Hours since harvest not known',
   'newest-reading': 'Newest reading',
   'nights-learned': 'Nights learned from',
   now: 'Worked out at',
   'off-since': 'Off since',
   'open-since': 'Open, or rising, since',
   'open-up': 'The rule on opening said',
+  'outdoors-mean': 'Mean outdoors in the unknown hours',
   'outside-humidity': 'Humidity outside',
   'outside-temperature': 'Temperature outside',
   probability: 'Chance, 0 to 1',
   probe: 'Probe',
+  q10: 'Ages so many times faster 10 °C warmer',
   quantity: 'Quantity',
   'rain-from': 'Rain from',
   'read-at': 'Read at',
   'readings-from': 'Readings since',
+  'released-at': 'Said at',
   'reports-every': 'Reports every',
   rise: 'Rise in an hour',
   'room-air': 'Air of the room',
+  'room-or-crate': 'Read where lots are stored',
   'room-power': 'Power drawn',
   rule: 'Rule',
   'set-point': 'Set temperature',
@@ -1123,6 +1605,7 @@ export const inputLabels: Readonly<Record<string, string>> = {
   'spell-from': 'Wet spell from',
   'spell-to': 'Wet spell to',
   spread: 'Spread of the forecast (standard deviation)',
+  'stored-at': 'Put away at',
   'stuck-since': 'Stuck since',
   sunrise: 'Sunrise',
   sunset: 'Sunset',
@@ -1543,6 +2026,7 @@ export const screens = {
     label: 'Pages',
     today: 'Today',
     places: 'Places',
+    coolRoom: 'Cool room',
     frost: 'Frost',
     probes: 'Probes',
     alarms: 'Alarms',
@@ -1652,6 +2136,9 @@ export const screens = {
   },
   places: placeScreens,
   probes: probeScreens,
+  lots: lotScreens,
+  record: recordScreens,
+  room: roomScreens,
   signIn: signInScreens,
   alarms: alarmScreens,
   setUp: setUpScreens,

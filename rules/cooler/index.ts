@@ -58,6 +58,7 @@ export { type EnergyDay, type EnergyTrend, energyTrend } from './energyTrend.ts'
 export { type Excursion, excursions, stalled } from './excursions.ts';
 export { type ExposureClock, exposureClock } from './exposureClock.ts';
 export { type FaultFinding, FIRST_TASKS, faultSignature } from './faultSignature.ts';
+export { filledFrom } from './filledFrom.ts';
 export { type Bump, type Defrosts, defrostDue, findDefrosts } from './findDefrosts.ts';
 export {
   fitProduceTimeConstant,
@@ -74,6 +75,8 @@ export { type CropKeeping, keepingLife, type LotLife } from './keepingLife.ts';
 export { type Cycle, learnCycle } from './learnCycle.ts';
 export { lifeUsedCooling } from './lifeUsedCooling.ts';
 export { lostBottom, type Pull } from './lostBottom.ts';
+export { type LotPiece, lotHistory } from './lotHistory.ts';
+export { type LotDays, type LotKeeping, type LotLeft, lotLife } from './lotLife.ts';
 export {
   activationOf,
   meanKineticOfReadings,
@@ -86,6 +89,7 @@ export { IDLE, offSpans, powerDay } from './powerDay.ts';
 export { produceTemperature, produceTime, type StoppedRoom } from './produceTemperature.ts';
 export { type PullDown, pullDown } from './pullDown.ts';
 export { HARMLESS, type ReadingFlag, type ReadingToJudge, readingFlags } from './readingFlags.ts';
+export { type RecordDay, recordDay } from './recordDay.ts';
 export {
   type KeepingLife,
   type LifeHistory,
@@ -109,6 +113,12 @@ export { humidityProbePasses, type Salt, saltHumidity, saltHumidityFit } from '.
 export { sameValue } from './sameValue.ts';
 export { type LotInTurn, type StoredLot, sellFirst } from './sellFirst.ts';
 export { type SensorKind, sensorKinds } from './sensorKinds.ts';
+export {
+  ANY_GAP,
+  longestGapOf,
+  seriesBetween,
+  unknownSpans,
+} from './seriesBetween.ts';
 export { isImpossibleRate, isLinkWeak, isSaturated, isSpike, isStuck } from './seriesFlags.ts';
 export {
   type Check,

@@ -67,7 +67,7 @@ export function keepingLife(
 }
 
 /** null when the history begins with unknown time: nothing was known before it. */
-function asLastKnown(
+export function asLastKnown(
   history: readonly { readonly hours: number; readonly temperature: number | null }[],
 ): LifeHistory | null {
   let last: number | null = null;

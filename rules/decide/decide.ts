@@ -1,6 +1,7 @@
 import type { Answer, Decision, TaskKind } from '../answer.ts';
 import { coolRoom } from './coolRoom.ts';
 import { cover } from './cover.ts';
+import { freezing } from './freezing.ts';
 import { by, put } from './how.ts';
 import { type Look, lookAt } from './look.ts';
 import { moveProduce } from './moveProduce.ts';
@@ -13,9 +14,11 @@ import { runGenerator } from './runGenerator.ts';
 import { fact, unknown } from './say.ts';
 import { seeToProbe } from './seeToProbe.ts';
 import { seeToUnit } from './seeToUnit.ts';
+import { sellFirst } from './sellFirst.ts';
 import { shutDoor } from './shutDoor.ts';
 import type { CoolRoomNow, NightForecast, PlaceNow, Snapshot } from './snapshot.ts';
 import { OURS } from './sources.ts';
+import { throwOut } from './throwOut.ts';
 import { uncover } from './uncover.ts';
 import { vents } from './vents.ts';
 
@@ -76,6 +79,13 @@ export function decide(snapshot: Snapshot): Outlook {
     if (place === null) continue; // not placed yet: nobody misses it
     answer('see-to-probe', place, probe.id, () => seeToProbe(look, probe, place));
   }
+  const lots = snapshot.stored?.lots ?? [];
+  for (const lot of lots) {
+    answer('sell-first', lot.place, lot.id, () => sellFirst(look, lot));
+    answer('throw-out', lot.place, lot.id, () => throwOut(look, lot));
+  }
+  for (const room of new Set(lots.map(({ place }) => place)))
+    answer('move-produce', room, 'freezing', () => freezing(look, room));
   return { decisions: rank(decisions), frost, coolRooms, failures };
 }
 

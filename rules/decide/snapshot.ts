@@ -4,6 +4,8 @@ import type {
   EnergyTrend,
   Fuel,
   GeneratorPlan,
+  LotKeeping,
+  LotPiece,
   PullDown,
   RoomCause,
   RoomHabits,
@@ -209,6 +211,42 @@ export type ProbeNow = {
   } | null;
 };
 
+/** Produce kept together in a cool room. */
+export type LotNow = {
+  readonly id: string;
+  /** The cool room it lies in. */
+  readonly place: string;
+  /** Its crop, as people call it. */
+  readonly crop: string;
+  readonly kilograms: number;
+  readonly pricePerKilogram: number | null;
+  readonly storedAt: Instant;
+  readonly keeps: LotKeeping;
+  /** What it went through since harvest. */
+  readonly history: readonly LotPiece[];
+  /** Where it lies now, °C; null without a fresh reading. */
+  readonly at: Celsius | null;
+  /** Mean temperature outdoors since harvest; null when not known. */
+  readonly outdoors: Celsius | null;
+  /** Time over the limit of its class since harvest or cutting, and the clock somebody agreed on. */
+  readonly exposure: {
+    readonly above: Minutes;
+    /** Possibly above. */
+    readonly unknown: Minutes;
+    readonly limit: Celsius;
+    readonly clock: Minutes | null;
+  };
+  /** When a named person last said that it may stay; null for never. */
+  readonly released: Instant | null;
+};
+
+/** The lots of the cool rooms, and when they can next be sold. */
+export type Stored = {
+  readonly lots: readonly LotNow[];
+  /** The coming deliveries, the nearest first; empty where the farm file tells none. */
+  readonly sales: readonly Instant[];
+};
+
 export type Snapshot = {
   readonly now: Instant;
   /** The farm's calendar day that `now` falls in, and where it begins and ends. */
@@ -221,6 +259,8 @@ export type Snapshot = {
   readonly standing: readonly string[];
   /** Forecasts that somebody pushes; absent where nobody does. */
   readonly pushed?: readonly PushedForecast[] | undefined;
+  /** Missing where nobody keeps lots. */
+  readonly stored?: Stored;
 };
 
 // What decide works out on the way, for the screens as well as for the tasks.

@@ -34,6 +34,8 @@ const hubStages = [
   'hub/broker',
   'hub/intake',
   'hub/store',
+  'hub/lots',
+  'hub/record',
   'hub/snapshot',
   'hub/tasks',
   'hub/alarms',
@@ -52,8 +54,18 @@ export const rows: Readonly<Record<string, Row>> = {
   'hub/broker': { ours: [], packages: ['aedes', 'mqtt'], node: true },
   'hub/intake': { ours: ['rules', 'hub/contract', 'hub/words', 'hub/farm'], packages: [] },
   'hub/store': { ours: ['rules'], packages: ['better-sqlite3'], node: true },
-  'hub/snapshot': {
+  'hub/lots': {
     ours: ['rules', 'hub/store', 'hub/farm', 'hub/clock.ts'],
+    types: ['hub/contract'],
+    packages: [],
+  },
+  'hub/record': {
+    ours: ['rules', 'hub/store', 'hub/farm', 'hub/clock.ts'],
+    types: ['hub/contract'],
+    packages: [],
+  },
+  'hub/snapshot': {
+    ours: ['rules', 'hub/store', 'hub/farm', 'hub/lots', 'hub/clock.ts'],
     types: ['hub/contract'],
     packages: [],
   },
@@ -68,6 +80,8 @@ export const rows: Readonly<Record<string, Row>> = {
       'hub/words',
       'hub/farm',
       'hub/store',
+      'hub/lots',
+      'hub/record',
       'hub/snapshot',
       'hub/tasks',
       'hub/alarms',
