@@ -2,6 +2,7 @@ import type { Outlook, Snapshot } from '../../rules/decide/index.ts';
 import type { Alarm } from '../alarms/index.ts';
 import type { Calendar, Clock } from '../clock.ts';
 import type { Farm } from '../farm/index.ts';
+import type { Season } from '../season/index.ts';
 import type { Snapshots } from '../snapshot/index.ts';
 import type { Store, StoredReading } from '../store/index.ts';
 import type { Answer, Task, Tasks } from '../tasks/index.ts';
@@ -32,6 +33,7 @@ export type ApiParts = {
   readonly farm: () => Farm;
   readonly calendar: () => Calendar;
   readonly snapshots: Snapshots;
+  readonly season: Season;
   readonly tasks: Tasks;
   readonly lastLook: () => Looked | null;
   readonly lastReadingAt: () => number | null;

@@ -13,6 +13,7 @@ import { healthRoutes } from './routes/health.ts';
 import { methodRoutes } from './routes/methods.ts';
 import { placeRoutes } from './routes/places.ts';
 import { probeRoutes } from './routes/probes.ts';
+import { seasonRoutes } from './routes/season.ts';
 import { taskRoutes } from './routes/tasks.ts';
 import { todayRoutes } from './routes/today.ts';
 import { sayFault } from './sayFault.ts';
@@ -68,6 +69,7 @@ export async function buildServer(parts: ApiParts, options: ServerOptions): Prom
   taskRoutes(app, parts);
   placeRoutes(app, parts);
   probeRoutes(app, parts);
+  seasonRoutes(app, parts);
   eventRoutes(app, parts);
   methodRoutes(app);
   app.get('/api/openapi.json', { schema: { hide: true } }, () => app.swagger());

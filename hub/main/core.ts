@@ -1,6 +1,7 @@
 import type { Logger } from 'pino';
 import type { Clock } from '../clock.ts';
 import { type Intaken, makeIntake } from '../intake/index.ts';
+import { makeSeason } from '../season/index.ts';
 import { makeSnapshots } from '../snapshot/index.ts';
 import type { Store } from '../store/index.ts';
 import { makeTasks } from '../tasks/index.ts';
@@ -31,6 +32,10 @@ export function joinCore({ store, clock, log, onCrossing = () => {}, waitMs }: C
   const feed = makeFeed((error) => log.error(error, 'a listener failed'));
   const kept = keepFarm(store);
   const snapshots = makeSnapshots(store, kept.farm, kept.calendar, clock);
+  const season = makeSeason({
+    ...{ store, farm: kept.farm, calendar: kept.calendar, snapshots, now: clock.now },
+    onFault: (error) => log.error(error, 'what is known of a patch failed'),
+  });
   const tasks = makeTasks(store);
   const heard = new Map<string, { at: number; written: number }>();
   for (const { id, heardAt } of store.probes.all())
@@ -105,6 +110,7 @@ export function joinCore({ store, clock, log, onCrossing = () => {}, waitMs }: C
     log,
     feed,
     snapshots,
+    season,
     tasks,
     farm: kept.farm,
     calendar: kept.calendar,
@@ -125,6 +131,7 @@ export function joinCore({ store, clock, log, onCrossing = () => {}, waitMs }: C
     farm: kept.farm,
     calendar: kept.calendar,
     snapshots,
+    season,
     tasks,
     intake,
     heardAt: (probe: string) => heard.get(probe)?.at ?? null,

@@ -63,6 +63,7 @@ export async function startHub(settings: Settings<'start'>): Promise<Hub> {
     });
     endings.push(() => {
       clearTimeout(soon);
+      core.season.close();
       core.intake.flush();
     });
     const claimCode = settings.open || store.people.claimed() ? null : newSecret(3);

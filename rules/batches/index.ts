@@ -3,9 +3,11 @@ export {
   bestStop,
   type Cohort,
   type FruitPatch,
+  ripeDay,
   rotChance,
   type Stop,
 } from './bestStop.ts';
+export { climateCalendar } from './climateCalendar.ts';
 export { climateUnits, placeUnits } from './climateUnits.ts';
 export { daysToHarvest } from './daysToHarvest.ts';
 export { daysToReach, replayYears } from './daysToReach.ts';
@@ -21,4 +23,12 @@ export { type LightTerm, lightTerm } from './lightTerm.ts';
 export { mayCutBack } from './mayCutBack.ts';
 export { readyProbability } from './readyProbability.ts';
 export { type SowingPlan, sowingDay } from './sowingDay.ts';
+export {
+  type PastAutumn,
+  stopBacktest,
+  type TriedAutumn,
+  type TriedPatch,
+} from './stopBacktest.ts';
+export { type StopChange, stopChanges } from './stopChanges.ts';
+export { type StopDay, type StopPlan, stopDays } from './stopDays.ts';
 export { anomalyWeight, type ForecastPair, forecastWeight, unitsAhead } from './unitsAhead.ts';

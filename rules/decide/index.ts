@@ -12,6 +12,7 @@ export {
   taskKey,
   type Unknown,
 } from '../answer.ts';
+export { withTonight } from './cutBack.ts';
 export { decide, type Failure, type Outlook } from './decide.ts';
 export { rank } from './rank.ts';
 export type * from './snapshot.ts';

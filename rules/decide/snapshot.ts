@@ -1,3 +1,5 @@
+import type { Input } from '../answer.ts';
+import type { Cleaning, CuttingBack, FruitPatch } from '../batches/index.ts';
 import type { Celsius, Hours, Instant, Minutes, Percent } from '../units.ts';
 
 // All that is known at one instant, as plain data. hub/snapshot fills it; rules/decide reads it.
@@ -97,6 +99,26 @@ export type PlaceNow = {
     readonly value: number | null;
   } | null;
   readonly spots: readonly SpotNow[];
+  /** Of a patch with strawberries: what hangs there, and what it is worth. Left out elsewhere. */
+  readonly patch?: PatchNow | null;
+};
+
+/** What is known for the decision whether to clear a patch or cut it back. */
+export type PatchNow = {
+  /** What would have to be known; empty when `fruit` is there. */
+  readonly missing: readonly string[];
+  /** null when it is not known. */
+  readonly fruit: FruitPatch | null;
+  /** Temperature below which the patch's fruit is lost, and each cohort's own. */
+  readonly damage: Celsius;
+  readonly cohortDamage: readonly number[];
+  readonly clean: Cleaning;
+  readonly cut: CuttingBack;
+  readonly cleanMinutes: number;
+  readonly cutMinutes: number;
+  /** Whether cutting back may be offered: mayCutBack, and the numbers put into it. */
+  readonly may: 'renovation' | 'dormant' | 'grower' | null;
+  readonly mayInputs: readonly Input[];
 };
 
 export type ProbeNow = {

@@ -35,6 +35,7 @@ const hubStages = [
   'hub/intake',
   'hub/store',
   'hub/snapshot',
+  'hub/season',
   'hub/tasks',
   'hub/alarms',
   'hub/methods',
@@ -57,6 +58,11 @@ export const rows: Readonly<Record<string, Row>> = {
     types: ['hub/contract'],
     packages: [],
   },
+  'hub/season': {
+    ours: ['rules', 'hub/store', 'hub/farm', 'hub/snapshot', 'hub/clock.ts'],
+    types: ['hub/contract'],
+    packages: [],
+  },
   // Reads the source of rules/ as text, at build; runs nothing of it.
   'hub/methods': { ours: ['hub/contract'], packages: ['typescript'], node: true },
   'hub/tasks': { ours: ['rules', 'hub/store'], packages: [] },
@@ -69,6 +75,7 @@ export const rows: Readonly<Record<string, Row>> = {
       'hub/farm',
       'hub/store',
       'hub/snapshot',
+      'hub/season',
       'hub/tasks',
       'hub/alarms',
       'hub/methods',
