@@ -73,8 +73,8 @@ export const cutBack = z.object({
       reason: z.enum(['nothing-left', 'not-worth', 'rest-not-worth', 'picked-out']),
     })
     .nullable(),
-  /** Against doing nothing more: picking on as it is, cleaning first, cutting back now. */
-  ways: z.object({ keep: z.number(), clean: z.number(), cut: known }).nullable(),
+  /** Against doing nothing more: picking on as it is, cleaning first, cutting back now. null: not told what it takes. */
+  ways: z.object({ keep: z.number(), clean: known, cut: known }).nullable(),
   mayCut: z.enum(['renovation', 'dormant', 'grower']).nullable(),
   advice: z.enum(['pick-on', 'clean', 'clear-out', 'cut-back', 'unknown']),
   changes: z.array(

@@ -6,11 +6,8 @@ import type { Farm } from '../farm/index.ts';
 const USUAL = {
   minutesPerKg: 6, // ten kilograms an hour
   minutesPerPicking: 15, // to walk there, and to weigh
-  perDay: 0, // money
   rotWet: 0.1,
   rotDry: 0.02,
-  cleanRotWet: 0.07,
-  cleanRotDry: 0.015,
   cleanMinutes: 60,
   cutMinutes: 120,
   hygiene: 0, // money
@@ -18,16 +15,22 @@ const USUAL = {
   lostShare: 0.05,
 } as const satisfies Partial<Record<keyof PatchTerms, number>>;
 
+/** Each day somebody looks after what hangs there. Ours. */
+const MINUTES_A_DAY = 5;
+
 const UNITS: Readonly<Record<keyof typeof USUAL, string>> = {
-  ...{ minutesPerKg: 'min', minutesPerPicking: 'min', perDay: 'money' },
-  ...{ rotWet: 'probability', rotDry: 'probability' },
-  ...{ cleanRotWet: 'probability', cleanRotDry: 'probability', cleanMinutes: 'min' },
+  ...{ minutesPerKg: 'min', minutesPerPicking: 'min' },
+  ...{ rotWet: 'probability', rotDry: 'probability', cleanMinutes: 'min' },
   ...{ cutMinutes: 'min', hygiene: 'money', nextYear: 'money', lostShare: 'probability' },
 };
 
 export type Figures = Record<keyof typeof USUAL, number> & {
   readonly price: number | null;
   readonly wage: number;
+  readonly perDay: number;
+  /** The same as without cleaning until the grower tells how much less rots then. */
+  readonly cleanRotWet: number;
+  readonly cleanRotDry: number;
   readonly assumed: CutBack['assumed'];
 };
 
@@ -43,6 +46,9 @@ export function figuresOf(terms: PatchTerms, farm: Farm, place: FarmPlace): Figu
     },
     { what: 'wage', value: wage, unit: 'money', from: 'farm-file' },
   ];
+  const perDay = terms.perDay ?? (MINUTES_A_DAY * wage) / 60;
+  const from = terms.perDay === undefined ? 'usual' : 'told';
+  assumed.push({ what: 'perDay', value: perDay, unit: 'money', from });
   const figures: Record<string, number> = {};
   for (const [what, usual] of Object.entries(USUAL)) {
     const own = terms[what as keyof typeof USUAL];
@@ -51,5 +57,10 @@ export function figuresOf(terms: PatchTerms, farm: Farm, place: FarmPlace): Figu
     const unit = UNITS[what as keyof typeof USUAL];
     assumed.push({ what, value, unit, from: own === undefined ? 'usual' : 'told' });
   }
-  return { ...(figures as Record<keyof typeof USUAL, number>), price, wage, assumed };
+  const known = figures as Record<keyof typeof USUAL, number>;
+  return {
+    ...{ ...known, price, wage, perDay, assumed },
+    cleanRotWet: terms.cleanRotWet ?? known.rotWet,
+    cleanRotDry: terms.cleanRotDry ?? known.rotDry,
+  };
 }

@@ -1,4 +1,4 @@
-import { type Cohort, type FruitPatch, flowerToRipe } from '../../rules/batches/index.ts';
+import { type Cohort, type FruitPatch, flowerToRipe, ripeDay } from '../../rules/batches/index.ts';
 import type { PatchNow } from '../../rules/decide/index.ts';
 import { damageLimit } from '../../rules/frost/index.ts';
 import { celsius } from '../../rules/units.ts';
@@ -17,6 +17,7 @@ import type { SiteRecord } from './siteRecord.ts';
 export const HORIZON = 84; // days
 const WET_AHEAD = 28; // days whose wet chance goes into the plan; ours
 const STILL_FLOWER = 0.2; // of the way to ripe; then it is green fruit. Ours
+const RIPENING = 0.25; // of the way to ripe, at its end, in which fruit rots; ours
 
 export const CROP = 'strawberry';
 const USUAL_DAMAGE = -2.2; // °C; green fruit, extension tables: rules/frost/damageLimits
@@ -56,9 +57,12 @@ export function patchFacts(
   const wet = dates.map(climate.wet);
   const damage = damageOf(farm, place) ?? USUAL_DAMAGE;
   const flowerDamage = place.cover?.damage ?? damageLimit(CROP, 'open-flower')?.critical ?? damage;
-  const nights = frostNights(site, damage, today, HORIZON);
-  const flowerNights =
-    flowerDamage === damage ? nights : frostNights(site, flowerDamage, today, HORIZON);
+  // Covers go on when the evening's task asks for them, and save what the farm file says.
+  const through = place.cover ? 1 - place.cover.effect : 1;
+  const chances = (limit: number) =>
+    frostNights(site, limit, today, HORIZON)?.map((chance) => through * chance) ?? null;
+  const nights = chances(damage);
+  const flowerNights = flowerDamage === damage ? nights : chances(flowerDamage);
   const wetAhead = wet.slice(0, WET_AHEAD).filter((chance) => chance !== null);
 
   const missing = [
@@ -86,6 +90,7 @@ export function patchFacts(
     fruit,
     damage: celsius(damage),
     cohortDamage: cohorts.map(({ stage }) => (stage === 'flower' ? flowerDamage : damage)),
+    through,
     clean: {
       rotWet: figures.cleanRotWet,
       rotDry: figures.cleanRotDry,
@@ -107,6 +112,14 @@ export function patchFacts(
       ...{ what: 'flowerUnits', value: flowerUnits, unit: '°C d' },
       from: terms.flowerUnits !== undefined ? 'told' : 'usual',
     },
+    ...(place.cover
+      ? [
+          {
+            ...{ what: 'coversSave', value: place.cover.effect, unit: 'probability' },
+            from: 'farm-file' as const,
+          },
+        ]
+      : []),
     ...(climate.from.units === null
       ? []
       : [{ what: 'unitsAhead', value: units[0] ?? null, unit: '°C d', from: climate.from.units }]),
@@ -129,10 +142,12 @@ function patchOf(from: {
   const { figures, units, nights, flowerNights, flowerUnits } = from;
   const hour = figures.wage / 60;
   const cohorts = from.cohorts.map((each): Cohort => {
-    const cohort = { mass: each.kg, units: each.units ?? 0 };
+    const needed = each.units ?? 0;
+    const rotsFrom = ripeDay(units, needed - RIPENING * flowerUnits) ?? units.length;
+    const cohort = { mass: each.kg, units: needed, rotsFrom };
     if (each.stage !== 'flower') return cohort;
     // Flowers are tenderer than the green fruit they become on the way.
-    let left = (each.units ?? 0) - (1 - STILL_FLOWER) * flowerUnits;
+    let left = needed - (1 - STILL_FLOWER) * flowerUnits;
     const killed = units.map((warmth, night) => {
       const chance = left > 0 ? flowerNights[night] : nights[night];
       left -= warmth;

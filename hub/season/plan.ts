@@ -45,6 +45,7 @@ export function planOf(
   const plan = stopDays(fruit);
   const ways = keepCleanOrCut(fruit, now.clean, now.cut);
   const priceOfCut = now.cut.lostShare === 0 || terms.nextYear !== undefined;
+  const cleaningTold = terms.cleanRotWet !== undefined || terms.cleanRotDry !== undefined;
   const asksToCut = now.may === 'grower' || (now.may !== null && ways.cut > 0);
   const advice = asksToCut
     ? 'cut-back'
@@ -80,7 +81,7 @@ export function planOf(
     },
     ways: {
       keep: round(ways.keep, 2),
-      clean: round(ways.clean, 2),
+      clean: cleaningTold ? round(ways.clean, 2) : null,
       cut: priceOfCut ? round(ways.cut, 2) : null,
     },
     advice,

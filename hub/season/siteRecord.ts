@@ -69,7 +69,9 @@ export function makeSiteRecord(parts: SeasonParts, place: string, now: number): 
   const spot = openSpot(spots, place);
   const own = spot === null ? [] : ownNights({ store, spots, farm, calendar }, place, spot, now);
   const station = stationFor(parts, farm);
-  const days = station === null ? [] : parts.daysOf(station);
+  // A clock set back, as in a replay, is told nothing of what was still to come.
+  const name = calendar.dayOf(now);
+  const days = station === null ? [] : parts.daysOf(station).filter(({ day }) => day <= name);
   const differences =
     spot === null || station === null
       ? []
@@ -81,7 +83,7 @@ export function makeSiteRecord(parts: SeasonParts, place: string, now: number): 
           new Map(days.map((day) => [day.day, day])),
         );
   const lows = days.map(({ day, min }) => ({ night: day, low: min }));
-  const today = seasonDay(calendar.dayOf(now), hemisphere).season;
+  const today = seasonDay(name, hemisphere).season;
   // The season that runs is not past: it tells of itself alone.
   const past = (nights: readonly NightLowOf[]) =>
     nights.filter(({ night }) => seasonDay(night, hemisphere).season < today);

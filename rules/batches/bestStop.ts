@@ -8,6 +8,8 @@ export type Cohort = {
   readonly units: number;
   /** Chance that each coming night kills it, where its stage bears more or less than the patch's. */
   readonly killed?: readonly number[] | undefined;
+  /** Days from now before which it does not rot: green fruit seldom does. 0 when not given. */
+  readonly rotsFrom?: number | undefined;
 };
 
 /** A patch that could still be picked. Money in one unit; days count from tomorrow as 1. */
@@ -75,7 +77,8 @@ export function bestStop(patch: FruitPatch): {
   for (const each of units) expectRange('units of a day', each, 0, 60, '°C d');
 
   let sum = 0;
-  const stops = cohorts.map(({ mass, units: needed, killed: own = killed }): Stop => {
+  const stops = cohorts.map(({ mass, units: needed, killed: own = killed, rotsFrom = 0 }): Stop => {
+    expectRange('days before it rots', rotsFrom, 0, 1000, 'd');
     expectRange('number of nights', own.length, units.length, Number.POSITIVE_INFINITY, '');
     for (const chance of own) expectRange('chance of a killing night', chance, 0, 1, '');
     expectRange('mass of a cohort', mass, 0, 1e6, 'kg');
@@ -83,7 +86,7 @@ export function bestStop(patch: FruitPatch): {
     const day = ripeDay(units, needed);
     if (day === null) return { day, survives: 0, sound: 0, worth: 0, value: sum };
     const survives = own.slice(0, day).reduce((left, chance) => left * (1 - chance), 1);
-    const sound = (1 - rot) ** day;
+    const sound = (1 - rot) ** Math.max(0, day - rotsFrom);
     const worth = mass * margin * survives * sound - perPicking * survives;
     sum += worth;
     return { day, survives, sound, worth, value: sum - perDay * day };

@@ -1,11 +1,12 @@
 import { expectRange } from '../expectRange.ts';
 import { type FrostHistory, frostHistory } from '../frost/index.ts';
 import { studentCdf } from '../statistics/index.ts';
-import { bestStop, type FruitPatch, rotChance } from './bestStop.ts';
+import { bestStop, type FruitPatch, ripeDay, rotChance } from './bestStop.ts';
 
 const WEEK = 7; // days between cohorts
 const AHEAD = 70; // days looked ahead; ours
 const NEAR = 7; // days before the frost that count as near; ours
+const RIPENING = 0.25; // of the way from flower to ripe, in which fruit rots; ours
 const DATE_WINDOW = 3; // days either side for the mean units of a date; ours
 
 /** One past autumn as it was. Index 0 of `units` is the season's first day. */
@@ -82,14 +83,18 @@ export function* stopBacktest(
         const before = left[day + at] ?? 0;
         return before <= 0 ? 1 : Math.max(0, 1 - (left[day + at + 1] ?? 0) / before);
       });
-      return bestStop({ ...patch, cohorts, units, killed }).value <= 0;
+      const waiting = cohorts.map((each) => ({
+        ...each,
+        rotsFrom: ripeDay(units, each.units - RIPENING * patch.flowerUnits) ?? AHEAD,
+      }));
+      return bestStop({ ...patch, cohorts: waiting, units, killed }).value <= 0;
     });
     const averageDay = Math.round(dates.reduce((sum, day) => sum + day, 0) / dates.length);
     const average = season.stopBy((day) => day >= averageDay);
     yield {
       ...{ season: autumn.season, stop: stop.day, frost: autumn.frost },
-      ...{ outcome: outcomeOf(stop, autumn.frost), money: stop.money, averageDay },
-      average: { outcome: outcomeOf(average, autumn.frost), money: average.money },
+      ...{ outcome: outcomeOf(stop, autumn.frost, patch.to), money: stop.money, averageDay },
+      average: { outcome: outcomeOf(average, autumn.frost, patch.to), money: average.money },
       foresight: season.best(),
     };
   }
@@ -97,9 +102,13 @@ export function* stopBacktest(
 
 type Stopped = { readonly day: number; readonly money: number; readonly frozen: boolean };
 
-function outcomeOf({ day, frozen }: Stopped, frost: number | null): TriedAutumn['outcome'] {
+function outcomeOf(
+  { day, frozen }: Stopped,
+  frost: number | null,
+  last: number,
+): TriedAutumn['outcome'] {
   if (frozen) return 'late';
-  if (frost === null) return 'no-frost';
+  if (frost === null || day >= last) return 'no-frost'; // none before the trial ended
   return frost - day <= NEAR ? 'near' : 'early';
 }
 
@@ -128,7 +137,7 @@ function playOut(autumn: PastAutumn, patch: TriedPatch, mean: readonly number[])
       for (const each of open) {
         if (day > from && each.day < day) {
           each.sum += at(day);
-          each.mass *= sound;
+          if (each.sum >= (1 - RIPENING) * flowerUnits) each.mass *= sound;
         }
         if (each.sum >= flowerUnits) money += each.mass * margin - perPicking;
       }

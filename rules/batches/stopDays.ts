@@ -1,13 +1,14 @@
 import { bestStop, type FruitPatch, ripeDay, rotChance } from './bestStop.ts';
 
 const NEARLY = 0.05; // share of the best value that is not worth a quarrel; ours
+const LONGEST = 14; // days after the best one; ours: where holding costs nothing, nothing else ends it
 
 /** What stopping on one day means; day 0 is today. Money in one unit. */
 export type StopDay = {
   readonly day: number;
   /** kg that ripen on it. */
   readonly ripe: number;
-  /** Chance that no frost has taken the patch, and that a fruit has not rotted, by then. */
+  /** Chance that no frost has taken the patch, and that a soft fruit has not rotted, by then. */
   readonly survives: number;
   readonly sound: number;
   /** Expected money of picking on until then, and no further; holding paid. */
@@ -70,7 +71,7 @@ export function stopDays(patch: FruitPatch): StopPlan {
   let to = best;
   if (bestDay !== null) {
     while (from > 0 && good(from - 1)) from -= 1;
-    while (to < count && good(to + 1)) to += 1;
+    while (to < count && to < best + LONGEST && good(to + 1)) to += 1;
   }
   const beyond = stops.find(({ day }) => day !== null && day > to && good(day))?.day ?? null;
   const hangs = cohorts.some(({ mass }) => mass > 0);
@@ -87,13 +88,13 @@ export function stopDays(patch: FruitPatch): StopPlan {
 
   function lostBy({ cohorts: all }: FruitPatch, daily: number): number[] {
     const gone = Array.from({ length: count + 1 }, (_, day) => perDay * day);
-    for (const { mass, units: needed, killed: own = killed } of all) {
+    for (const { mass, units: needed, killed: own = killed, rotsFrom = 0 } of all) {
       const ends = ripeDay(units, needed);
       if (ends === null) continue; // never ripe: nothing that could be lost
       const whole = mass * Math.max(0, margin);
       let left = 1;
       for (let day = 1; day <= count; day += 1) {
-        if (day <= ends) left *= (1 - (own[day - 1] ?? 0)) * (1 - daily);
+        if (day <= ends) left *= (1 - (own[day - 1] ?? 0)) * (day > rotsFrom ? 1 - daily : 1);
         gone[day] = (gone[day] ?? 0) + whole * (1 - left);
       }
     }

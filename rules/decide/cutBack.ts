@@ -61,10 +61,10 @@ export function withTonight(
   fruit: FruitPatch,
 ): FruitPatch {
   const low = tonightsLow(forecasts, place.id);
-  const damage = place.patch?.damage;
+  const { damage, through = 1 } = place.patch ?? {};
   if (low === null || damage === undefined) return fruit;
   const first = (nights: readonly number[], limit: number) =>
-    nights.map((chance, night) => (night === 0 ? probabilityBelow(low, limit) : chance));
+    nights.map((chance, night) => (night === 0 ? through * probabilityBelow(low, limit) : chance));
   return {
     ...fruit,
     killed: first(fruit.killed, damage),

@@ -112,6 +112,8 @@ export type PatchNow = {
   /** Temperature below which the patch's fruit is lost, and each cohort's own. */
   readonly damage: Celsius;
   readonly cohortDamage: readonly number[];
+  /** Share of a killing frost that gets through the covers; 1 without. */
+  readonly through: number;
   readonly clean: Cleaning;
   readonly cut: CuttingBack;
   readonly cleanMinutes: number;

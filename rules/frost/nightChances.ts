@@ -4,6 +4,7 @@ import { type FrostHistory, frostWithin } from './frostHistory.ts';
 import type { NightLowOf } from './siteFrost.ts';
 
 const FEWEST_YEARS = 8; // common practice, no source: as for counting dates
+const BLUR = 3.5; // nights either side: some thirty years tell a date no better. Ours
 
 /**
  * Chance of each coming night that the season's first frost comes then, none having come before:
@@ -30,8 +31,9 @@ export function firstFrostNights(
 
 /**
  * The same at any time of year, by counting: in how many past years the next low at or below the
- * limit came by each coming night, from the same date on. (k + ½ j/N) of (n + 1) years by night j
- * of N: the half year that may always be said grows with the time ahead. null with fewer than eight
+ * limit came by each coming night, from the same date on. Each year's night is spread over the week
+ * round it. (k + ½ j/N) of (n + 1) years by night j of N: the half year that may always be said
+ * grows with the time ahead. null with fewer than eight
  * years whose nights are all but whole.
  * @param lows past nights in any order; today's date is `day`, `2025-10-15`
  */
@@ -63,7 +65,7 @@ export function nextFrostNights(
   let spared = 1;
   return Array.from({ length: nights }, (_, index) => {
     const ahead = index + 1;
-    const come = firsts.filter((first) => first <= ahead).length;
+    const come = firsts.reduce((sum, first) => sum + comeBy(first, ahead), 0);
     const left = 1 - (come + (0.5 * ahead) / nights) / (firsts.length + 1);
     const chance = 1 - left / spared;
     spared = left;
@@ -75,4 +77,11 @@ export function nextFrostNights(
 function sameDate(day: string, year: number): string {
   const date = day.slice(5) === '02-29' ? '02-28' : day.slice(5);
   return `${String(year).padStart(4, '0')}-${date}`;
+}
+
+/** Share of a night, spread over the week round it and not before tomorrow, that is over by `ahead`. */
+function comeBy(first: number, ahead: number): number {
+  if (!Number.isFinite(first)) return 0;
+  const by = (night: number) => Math.min(1, Math.max(0, (night - first + BLUR) / (2 * BLUR)));
+  return (by(ahead) - by(0)) / (1 - by(0));
 }
