@@ -7,7 +7,7 @@ import { scale } from './scale.ts';
 import { useWidth } from './useWidth.ts';
 
 const HEIGHT = 230;
-const LEFT = 40;
+const LEFT = 50;
 const TOP = 22;
 const BOTTOM = 48; // marks of past years, and dates
 

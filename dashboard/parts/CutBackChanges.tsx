@@ -33,17 +33,19 @@ export function CutBackChanges({ plan }: { plan: CutBack }) {
               return (
                 <div key={way}>
                   <dt>{text.way[way]}</dt>
-                  <dd>
-                    {value !== null
-                      ? text.money(value, currency)
-                      : way === 'keep'
-                        ? words.notKnown
-                        : text.wayUnknown[way]}
-                  </dd>
+                  <dd>{value === null ? words.notKnown : text.money(value, currency)}</dd>
                 </div>
               );
             })}
           </dl>
+          {(['clean', 'cut'] as const).map(
+            (way) =>
+              plan.ways?.[way] === null && (
+                <p key={way} class="quiet">
+                  {text.wayUnknown[way]}
+                </p>
+              ),
+          )}
         </>
       )}
       <details>

@@ -15,7 +15,7 @@ const USUAL = {
   lostShare: 0.05,
 } as const satisfies Partial<Record<keyof PatchTerms, number>>;
 
-/** Each day somebody looks after what hangs there. Ours. */
+/** Each day somebody looks after what hangs on in autumn, when the patch could be cleared instead. Ours. */
 const MINUTES_A_DAY = 5;
 
 const UNITS: Readonly<Record<keyof typeof USUAL, string>> = {
@@ -28,6 +28,8 @@ export type Figures = Record<keyof typeof USUAL, number> & {
   readonly price: number | null;
   readonly wage: number;
   readonly perDay: number;
+  /** The same in autumn, whatever the time of year. */
+  readonly perAutumnDay: number;
   /** The same as without cleaning until the grower tells how much less rots then. */
   readonly cleanRotWet: number;
   readonly cleanRotDry: number;
@@ -35,7 +37,12 @@ export type Figures = Record<keyof typeof USUAL, number> & {
 };
 
 /** Every figure a plan rests on, the grower's own first, each with where it is from. */
-export function figuresOf(terms: PatchTerms, farm: Farm, place: FarmPlace): Figures {
+export function figuresOf(
+  terms: PatchTerms,
+  farm: Farm,
+  place: FarmPlace,
+  autumn: boolean,
+): Figures {
   const { wage } = farm.file.farm;
   const filed = farm.crop(place.crop)?.price ?? null;
   const price = terms.price ?? filed;
@@ -46,7 +53,8 @@ export function figuresOf(terms: PatchTerms, farm: Farm, place: FarmPlace): Figu
     },
     { what: 'wage', value: wage, unit: 'money', from: 'farm-file' },
   ];
-  const perDay = terms.perDay ?? (MINUTES_A_DAY * wage) / 60;
+  const perAutumnDay = terms.perDay ?? (MINUTES_A_DAY * wage) / 60;
+  const perDay = terms.perDay ?? (autumn ? perAutumnDay : 0);
   const from = terms.perDay === undefined ? 'usual' : 'told';
   assumed.push({ what: 'perDay', value: perDay, unit: 'money', from });
   const figures: Record<string, number> = {};
@@ -59,7 +67,7 @@ export function figuresOf(terms: PatchTerms, farm: Farm, place: FarmPlace): Figu
   }
   const known = figures as Record<keyof typeof USUAL, number>;
   return {
-    ...{ ...known, price, wage, perDay, assumed },
+    ...{ ...known, price, wage, perDay, perAutumnDay, assumed },
     cleanRotWet: terms.cleanRotWet ?? known.rotWet,
     cleanRotDry: terms.cleanRotDry ?? known.rotDry,
   };

@@ -1,6 +1,6 @@
 import { type Cohort, type FruitPatch, flowerToRipe, ripeDay } from '../../rules/batches/index.ts';
 import type { PatchNow } from '../../rules/decide/index.ts';
-import { damageLimit } from '../../rules/frost/index.ts';
+import { damageLimit, seasonDay } from '../../rules/frost/index.ts';
 import { celsius } from '../../rules/units.ts';
 import type { Calendar } from '../clock.ts';
 import type { CutBack, Day, FarmPlace, PatchTerms } from '../contract/index.ts';
@@ -47,7 +47,8 @@ export function patchFacts(
   today: string,
 ): PatchFacts {
   const terms = termsOf(entries);
-  const figures = figuresOf(terms, farm, place);
+  const autumn = seasonDay(today, site.hemisphere).half === 'autumn';
+  const figures = figuresOf(terms, farm, place, autumn);
   const climate = makeClimate(site, ownDays, CROP, calendar, today);
   const flowerUnits =
     terms.flowerUnits ?? (climate.warmMean === null ? null : flowerToRipe(climate.warmMean));
@@ -90,7 +91,7 @@ export function patchFacts(
     fruit,
     damage: celsius(damage),
     cohortDamage: cohorts.map(({ stage }) => (stage === 'flower' ? flowerDamage : damage)),
-    through,
+    ...{ autumn, through },
     clean: {
       rotWet: figures.cleanRotWet,
       rotDry: figures.cleanRotDry,

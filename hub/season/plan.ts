@@ -49,11 +49,13 @@ export function planOf(
   const asksToCut = now.may === 'grower' || (now.may !== null && ways.cut > 0);
   const advice = asksToCut
     ? 'cut-back'
-    : ways.keep <= 0
-      ? 'clear-out'
-      : ways.clean > ways.keep
-        ? 'clean'
-        : 'pick-on';
+    : !now.autumn
+      ? 'wait'
+      : ways.keep <= 0
+        ? 'clear-out'
+        : ways.clean > ways.keep
+          ? 'clean'
+          : 'pick-on';
   return {
     ...common,
     missing: [],

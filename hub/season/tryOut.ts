@@ -54,7 +54,7 @@ export function tryOut(
     wetChance: autumnWet ?? wets[0] ?? 0,
     margin: figures.price - (figures.minutesPerKg * figures.wage) / 60,
     perPicking: (figures.minutesPerPicking * figures.wage) / 60,
-    perDay: figures.perDay,
+    perDay: figures.perAutumnDay,
   };
   const { season: thisSeason } = seasonDay(facts.today, site.hemisphere);
   const begins = `${thisSeason}-${site.hemisphere === 'north' ? '07' : '01'}-01`;

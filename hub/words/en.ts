@@ -1060,6 +1060,7 @@ const cutBackScreens = {
   cannot: (missing: readonly string[]) =>
     `Cannot say without ${listed(missing.map(missingLabel))}.`,
   advice: {
+    wait: 'It is not the time to clear: the patch grows towards its crop.',
     'pick-on': 'Pick on.',
     clean: 'Clear out first, then pick on.',
     'clear-out': 'Stop picking and clear out.',
@@ -1121,8 +1122,8 @@ const cutBackScreens = {
     cut: 'Cut back now',
   },
   wayUnknown: {
-    clean: 'not known: tell how much less rots once it is cleared out',
-    cut: 'not known: tell what the patch is worth next year',
+    clean: 'To compare clearing out, tell below how much less rots then.',
+    cut: 'To compare cutting back, tell below what the patch is worth next year.',
   },
   care: 'Care',
   caution: [

@@ -31,7 +31,8 @@ export function clearingOf(look: Look, place: PlaceNow): Clearing | null {
  * A patch of strawberries is to be cleared, or cut back. Clearing out (runners, dead and spotted
  * leaves, rotten fruit) is asked for when no further picking is worth its cost, or when it brings
  * more than it costs; cutting to the crown only in the four weeks after the last picking of a
- * June-bearing crop, after signs of dormancy, or because the grower says so.
+ * June-bearing crop, after signs of dormancy, or because the grower says so. Nothing is asked from
+ * midwinter to midsummer but what the grower insists on, or dormancy allows.
  *
  * Source: expected value; ours, from no source. Keeping green leaves: Boyce, in Penn State 2015.
  */
@@ -46,6 +47,8 @@ export function cutBack(look: Look, place: PlaceNow): Answer {
     const minutes = patch.cutMinutes;
     return act(because, { minutes, saves: { amount: null, money: ways.cut } });
   }
+  // In spring the patch grows towards its crop: nothing is gained by clearing it.
+  if (!patch.autumn) return leave(...because);
   if (ways.keep <= 0 || ways.clean > ways.keep) {
     const minutes = patch.cleanMinutes;
     const gain = Math.max(0, ways.clean - ways.keep);

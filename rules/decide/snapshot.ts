@@ -112,6 +112,8 @@ export type PatchNow = {
   /** Temperature below which the patch's fruit is lost, and each cohort's own. */
   readonly damage: Celsius;
   readonly cohortDamage: readonly number[];
+  /** Whether it is the half of the season in which a patch is cleared: midsummer to midwinter. */
+  readonly autumn: boolean;
   /** Share of a killing frost that gets through the covers; 1 without. */
   readonly through: number;
   readonly clean: Cleaning;
