@@ -15,13 +15,17 @@ const PATIENCE = 20_000; // ms; ours: a hub on the farm's network answers in wel
  * One request to the hub. Its own hub's JSON is trusted to have the contract's shape, which the hub
  * checks on its way out; checking again here would put the schemas' library on every phone.
  */
-export async function ask<Shape>(path: string, command?: unknown): Promise<Shape> {
+export async function ask<Shape>(
+  path: string,
+  command?: unknown,
+  method?: 'DELETE',
+): Promise<Shape> {
   let response: Response;
   try {
     response = await fetch(path, {
       signal: AbortSignal.timeout(PATIENCE),
       ...(command === undefined
-        ? {}
+        ? method && { method }
         : {
             method: 'POST',
             headers: { 'content-type': 'application/json' },

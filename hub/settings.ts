@@ -100,10 +100,23 @@ const replay = z.strictObject({
   limits: z.string().optional(),
   json: z.boolean().default(false),
 });
+const within = (from: number, to: number, what: string) =>
+  z
+    .string()
+    .regex(/^[+-]?\d+(\.\d+)?$/, `expected ${what} from ${from} to ${to}`)
+    .transform(Number)
+    .refine((value) => value >= from && value <= to, `expected ${what} from ${from} to ${to}`);
+
 const importing = z.strictObject({
   data: z.string().default('./dewpost-data'),
   farm: z.string().optional(),
   clock: clock.optional(),
+  // Of a weather station, where its file does not say them.
+  station: z.string().min(1).max(80).optional(),
+  lat: within(-90, 90, 'degrees').optional(),
+  lon: within(-180, 180, 'degrees').optional(),
+  altitude: within(-430, 6000, 'metres').optional(),
+  'observed-at': within(0, 23, 'an hour').optional(),
 });
 const farm = z.strictObject({ data: z.string().default('./dewpost-data') });
 const probe = z.strictObject({

@@ -1,4 +1,4 @@
-import { existsSync } from 'node:fs';
+import { existsSync, writeFileSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { freshDemoFolder } from './demoFolder.ts';
@@ -8,6 +8,7 @@ import { startLiveProbes } from './liveProbes.ts';
 import { readNumber, readOptions, runCommand } from './options.ts';
 import { scenario } from './scenario.ts';
 import { clockText, createSimulatedClock } from './simulatedClock.ts';
+import { fruitCounts, madeUpStation, writeStation } from './stationHistory.ts';
 import { createWorld } from './world.ts';
 import { writeHistory } from './writeHistory.ts';
 
@@ -32,6 +33,24 @@ async function choosePort(name: string, wanted: Address, taken: readonly number[
     say(`${name} port ${wanted.port} is busy; using ${address.port} instead.`);
   }
   return address;
+}
+
+/** Thirty years of a made-up weather station nearby, and what the made-up grower counted. */
+async function importRecords(
+  hub: string,
+  folder: string,
+  taken: readonly string[],
+  signal: AbortSignal,
+): Promise<void> {
+  say('Making up thirty years of a weather station nearby …');
+  const { name, lat, lon, altitude } = madeUpStation;
+  const station = join(folder, 'station.csv');
+  writeStation(scenario, { years: 30, to: scenario.start }, station);
+  const about = [`--lat=${lat}`, `--lon=${lon}`, `--altitude=${altitude}`, '--station', name];
+  await runHub(hub, ['import', ...taken, ...about, station], signal);
+  const fruit = join(folder, 'fruit.csv');
+  writeFileSync(fruit, fruitCounts);
+  await runHub(hub, ['import', ...taken, fruit], signal);
 }
 
 async function demo(abort: AbortController): Promise<void> {
@@ -60,6 +79,7 @@ async function demo(abort: AbortController): Promise<void> {
   const then = clockText({ start, real: Date.now(), speed: 1 });
   const taken = ['--data', folder, '--farm', farm, '--clock', then];
   await runHub(hub, ['import', ...taken, file], abort.signal);
+  await importRecords(hub, folder, taken, abort.signal);
 
   // Made before the clock starts: at 600 times, a second of stepping is ten minutes of silence.
   const world = createWorld(scenario.plan, seed);

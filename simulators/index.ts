@@ -8,5 +8,6 @@ export { createProbe, type ProbePlan } from './probe.ts';
 export type { Quantity, Reading } from './reading.ts';
 export { type Scenario, scenario } from './scenario.ts';
 export { clockText, createSimulatedClock, parseClock } from './simulatedClock.ts';
+export { fruitCounts, madeUpStation, stationDays, writeStation } from './stationHistory.ts';
 export { createWorld, type FarmPlan, type World, type WorldNow } from './world.ts';
 export { writeHistory } from './writeHistory.ts';

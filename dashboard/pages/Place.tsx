@@ -1,8 +1,10 @@
+import { CutBack } from '../parts/CutBack.tsx';
 import { DayTable } from '../parts/DayTable.tsx';
 import { Fault } from '../parts/Fault.tsx';
 import { Heading } from '../parts/Heading.tsx';
 import { LazyYear } from '../parts/LazyYear.tsx';
 import { PlaceFacts } from '../parts/PlaceFacts.tsx';
+import { SeasonOdds } from '../parts/SeasonOdds.tsx';
 import { useDays } from '../parts/useDays.ts';
 import type { Params } from '../router.ts';
 import { farm, faults, today } from '../state.ts';
@@ -44,6 +46,12 @@ export function Place({ params }: { params: Params }) {
       {back}
       <Heading title={place.name} />
       <PlaceFacts place={place} zone={zone} />
+      {place.kind === 'patch' && place.crop === 'strawberry' && (
+        <CutBack key={`clear ${place.id}`} place={place.id} />
+      )}
+      {(place.kind === 'patch' || place.kind === 'outdoor') && (
+        <SeasonOdds key={`odds ${place.id}`} place={place.id} />
+      )}
       <section>
         <h2>{words.places.year}</h2>
         {days ? <LazyYear days={days} /> : <Fault sentence={fault} again={again} />}

@@ -3,6 +3,7 @@ import type { Alarm } from '../alarms/index.ts';
 import type { Calendar, Clock } from '../clock.ts';
 import type { Farm } from '../farm/index.ts';
 import type { Corrections } from '../record/index.ts';
+import type { Season } from '../season/index.ts';
 import type { Snapshots } from '../snapshot/index.ts';
 import type { Store, StoredReading } from '../store/index.ts';
 import type { Answer, Task, Tasks } from '../tasks/index.ts';
@@ -36,6 +37,7 @@ export type ApiParts = {
   readonly farm: () => Farm;
   readonly calendar: () => Calendar;
   readonly snapshots: Snapshots;
+  readonly season: Season;
   readonly tasks: Tasks;
   /** What checks found to be added to what probes send. */
   readonly corrections: Corrections;

@@ -46,11 +46,18 @@ export const needed: Readonly<Record<string, Needed>> = {
   'GET /api/cool-rooms/:id/log.csv': 'helper',
   'GET /api/learn/scorecard': 'helper',
   'GET /api/frost/curves': 'helper',
+  'GET /api/frost/outlook': 'helper',
+  'GET /api/frost/cut-back': 'helper',
+  'GET /api/patches/:id/backtest': 'helper',
+  'GET /api/stations': 'helper',
 
   // What was done, and one's own sign-in.
   'POST /api/lots': 'helper',
   'PATCH /api/lots/:id': 'helper',
   'POST /api/cool-rooms/:id/actions': 'helper',
+  'POST /api/patches/:id/fruit': 'helper',
+  'POST /api/patches/:id/backtest': 'helper',
+  'DELETE /api/patches/:id/backtest': 'helper',
   'POST /api/alarms/:id/seen': 'helper',
   'POST /api/alarms/silences': 'helper',
   'POST /api/alarms/silences/:id/end': 'helper',
@@ -62,6 +69,8 @@ export const needed: Readonly<Record<string, Needed>> = {
   // Farm, places, probes, people, limits, alarms.
   'POST /api/probes/:id/place': 'grower',
   'POST /api/food-clocks/:class': 'grower',
+  'POST /api/patches/:id/terms': 'grower',
+  'DELETE /api/stations/:id': 'grower',
   'POST /api/probes/:id/checks': 'grower',
   'GET /api/alarms/settings': 'grower',
   'POST /api/alarms/settings': 'grower',

@@ -24,6 +24,7 @@ import { placeRoutes } from './routes/places.ts';
 import { probeCheckRoutes } from './routes/probeChecks.ts';
 import { probeRoutes } from './routes/probes.ts';
 import { recordRoutes } from './routes/record.ts';
+import { seasonRoutes } from './routes/season.ts';
 import { signInRoutes } from './routes/signIn.ts';
 import { taskRoutes } from './routes/tasks.ts';
 import { todayRoutes } from './routes/today.ts';
@@ -99,6 +100,7 @@ export async function buildServer(parts: ApiParts, options: ServerOptions): Prom
   foodClockRoutes(app, parts);
   recordRoutes(app, parts);
   probeCheckRoutes(app, parts);
+  seasonRoutes(app, parts);
   eventRoutes(app, parts, { streams, sessions });
   methodRoutes(app);
   app.get('/api/openapi.json', { schema: { hide: true } }, () => app.swagger());

@@ -1,5 +1,6 @@
 export * from './alarms.ts';
 export * from './coolRoom.ts';
+export * from './cutBack.ts';
 export * from './events.ts';
 export * from './facts.ts';
 export * from './farm.ts';
@@ -9,5 +10,6 @@ export * from './methods.ts';
 export * from './pages.ts';
 export * from './people.ts';
 export * from './record.ts';
+export * from './season.ts';
 export * from './task.ts';
 export * from './terms.ts';

@@ -3,6 +3,7 @@ import type { Logger } from 'pino';
 import type { Clock } from '../clock.ts';
 import { type Intaken, makeIntake, readMessage } from '../intake/index.ts';
 import { makeCorrections } from '../record/index.ts';
+import { makeSeason } from '../season/index.ts';
 import { makeSnapshots } from '../snapshot/index.ts';
 import type { Store } from '../store/index.ts';
 import { makeTasks } from '../tasks/index.ts';
@@ -40,6 +41,10 @@ export function joinCore(parts: CoreParts) {
   const feed = makeFeed((error) => log.error(error, 'a listener failed'));
   const kept = keepFarm(store);
   const snapshots = makeSnapshots(store, kept.farm, kept.calendar, clock);
+  const season = makeSeason({
+    ...{ store, farm: kept.farm, calendar: kept.calendar, snapshots, now: clock.now },
+    onFault: (error) => log.error(error, 'what is known of a patch failed'),
+  });
   const tasks = makeTasks(store);
   const corrections = makeCorrections(store);
   const heard = new Map<string, { at: number; written: number }>();
@@ -133,6 +138,7 @@ export function joinCore(parts: CoreParts) {
     log,
     feed,
     snapshots,
+    season,
     tasks,
     farm: kept.farm,
     calendar: kept.calendar,
@@ -200,6 +206,7 @@ export function joinCore(parts: CoreParts) {
     farm: kept.farm,
     calendar: kept.calendar,
     snapshots,
+    season,
     tasks,
     corrections,
     intake,

@@ -19,7 +19,14 @@ const texts: Readonly<Record<string, string>> = {
   and rules, under a clock that follows them. --limits FILE: a farm file with other limits.
   --json prints one document with days, tasks, alarms, frost and what was rejected.`,
   import: `dewpost import FILE [--data DIR] [--farm FILE] [--clock START/REAL/SPEED]
-  Takes in readings, one JSON object a line: {"probe", "quantity", "t", "value"}; "unit" if another.`,
+  Takes in readings, one JSON object a line: {"probe", "quantity", "t", "value"}; "unit" if another.
+dewpost import FILE --station NAME --lat=DEGREES --lon=DEGREES [--altitude=METRES] [--observed-at HOUR] [--data DIR]
+  Takes in the past record of a weather station, once each day: GHCN-Daily (.dly), ISD-Lite, or CSV
+  with the columns date,tmin,tmax[,tavg,rain] in °C and mm, days as 2025-10-15. South and west are
+  negative. --observed-at 7: a reader looks at 7 in the morning, so maxima are of the day before.
+dewpost import FILE [--data DIR]
+  Takes in counts of fruit: CSV with the columns counted,place,stage,kg[,flowered]; stage is ripe,
+  turning, green or flower. Counted again on the same day and place, it changes nothing.`,
   farm: `dewpost farm check FILE | import FILE [--data DIR] | export FILE [--data DIR]
   Checks a farm file, puts it into the store, or writes the store's farm to a file.`,
   backup: `dewpost backup FILE [--data DIR]

@@ -4,6 +4,7 @@ import { type Alarm, planAlarms } from '../alarms/index.ts';
 import type { Looked } from '../api/index.ts';
 import type { Calendar, Clock } from '../clock.ts';
 import type { Farm } from '../farm/index.ts';
+import type { Season } from '../season/index.ts';
 import type { Snapshots } from '../snapshot/index.ts';
 import type { Store } from '../store/index.ts';
 import { type Answer, planTasks, type Task, type Tasks } from '../tasks/index.ts';
@@ -16,6 +17,7 @@ export type LookParts = {
   readonly log: Logger;
   readonly feed: Feed;
   readonly snapshots: Snapshots;
+  readonly season: Season;
   readonly tasks: Tasks;
   readonly farm: () => Farm;
   readonly calendar: () => Calendar;
@@ -68,10 +70,12 @@ export function makeLook(parts: LookParts) {
     try {
       snapshots.fold();
       const standing = tasks.open();
-      const snapshot = snapshots.take(
-        now,
-        standing.map(({ key }) => key),
-        heardAt,
+      const snapshot = parts.season.withPatches(
+        snapshots.take(
+          now,
+          standing.map(({ key }) => key),
+          heardAt,
+        ),
       );
       const outlook = decide(snapshot);
       for (const { rule, error } of outlook.failures) log.error({ rule, error }, 'a rule failed');

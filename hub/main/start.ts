@@ -82,6 +82,7 @@ export async function startHub(
     });
     endings.push(() => {
       clearTimeout(soon);
+      core.season.close();
       core.flush();
     });
     const claimCode = settings.open || store.people.claimed() ? null : newSecret(3);

@@ -11,11 +11,13 @@ import { listenerSecret } from './admission.ts';
 import { Faults, importFarm } from './farmKept.ts';
 import { help } from './help.ts';
 import { importReadings } from './importReadings.ts';
+import { importRecord } from './importRecord.ts';
 import { version } from './package.ts';
 import { codeForPerson } from './personVerb.ts';
 import { readText } from './readText.ts';
 import { replay } from './replay.ts';
 import { startHub } from './start.ts';
+import { formOf } from './stationForms.ts';
 
 type Verb = (args: readonly string[]) => Promise<void>;
 
@@ -55,10 +57,15 @@ const replaying: Verb = async (args) => {
 
 const importing: Verb = async (args) => {
   const { settings, rest } = readSettings('import', args);
-  const { readings, refused, sentences } = await importReadings(
-    file(rest, 'file of readings'),
-    settings,
-  );
+  const name = file(rest, 'file of readings');
+  const form = await formOf(name);
+  if (form !== 'readings') {
+    const { taken, faults } = await importRecord(name, form, settings, say);
+    say(taken);
+    for (const sentence of faults) process.stderr.write(`${sentence}\n`);
+    return;
+  }
+  const { readings, refused, sentences } = await importReadings(name, settings);
   say(`${readings} readings taken in, ${refused} lines refused.`);
   for (const sentence of sentences) process.stderr.write(`${sentence}\n`);
   if (readings === 0) throw new Error('Expected at least one reading, got none');

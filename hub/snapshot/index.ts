@@ -14,7 +14,7 @@ import { makeWindow } from './window.ts';
 export { longestGap } from './days.ts';
 export { nightBounds } from './nights.ts';
 export { type PlaceFacts, placeFacts, type SpotFacts } from './nowFacts.ts';
-export { pair, SPOT_ORDER } from './spots.ts';
+export { pair, SPOT_ORDER, type Spots } from './spots.ts';
 export { type StripsFacts, stripsFacts } from './strips.ts';
 
 const DEFAULT_EVERY = 300_000; // ms

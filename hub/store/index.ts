@@ -12,6 +12,7 @@ import { readingsIn } from './readings.ts';
 import { alarmsIn, forecastsIn, tasksIn } from './records.ts';
 import { refusalsIn } from './refusals.ts';
 import { rollupsIn } from './rollups.ts';
+import { stationsIn } from './stations.ts';
 
 export type { AlarmTestRow, MessageRow, SeenAlarmRow } from './alarmsOut.ts';
 export { backUpStore, restoreStore } from './copy.ts';
@@ -24,6 +25,7 @@ export type { Amendment, Point, RawPoint, StoredReading } from './readings.ts';
 export type { AlarmRow, TaskRow } from './records.ts';
 export type { Refusal, RefusalCount } from './refusals.ts';
 export type { Changed, Rollup } from './rollups.ts';
+export type { DayRow, StationRow } from './stations.ts';
 export type Store = ReturnType<typeof openStore>;
 
 /** The one file everything is kept in. @param path file, or `:memory:`. */
@@ -58,6 +60,7 @@ export function openStore(path: string) {
     refusals: refusalsIn(db),
     held: heldIn(db),
     people: peopleIn(db),
+    stations: stationsIn(db),
     farm: () => farm.get()?.file,
     putFarm: (file: string) => putFarm.run(file),
     /** All of it or none of it. @throws whatever `work` throws, after undoing it. */

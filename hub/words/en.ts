@@ -122,11 +122,14 @@ export const evidenceLabels: Readonly<Record<string, string>> = {
   'chance-of-damage': 'Chance of damage tonight',
   'burns-litres': 'Fuel for that run',
   'chance-under-cover': 'Chance of damage under the covers too',
+  'cleaning-brings': 'Clearing out brings, its work paid',
   'closed-stays-damp': 'Humidity that stays in when closed',
   'coil-below-air': 'Coil colder than the air by',
   'colder-than-ever': 'Air colder than it ever is',
   'cover-gain': 'What covers add here in nine clear nights of ten',
   covers: 'Covers',
+  'cutting-allowed': 'Cutting back may be done, because of',
+  'cutting-brings': 'Cutting back brings, against picking on',
   'cycle-bottom-above': 'Bottom of the cooling cycle above the set temperature',
   'damage-after-sunset': 'Damage expected after sunset by',
   'daylight-in': 'Drying light begins in',
@@ -134,6 +137,7 @@ export const evidenceLabels: Readonly<Record<string, string>> = {
   'doubtful-readings': 'Doubtful readings in 24 hours',
   'drop-in-risk': 'Share of the value this is expected to spare',
   'film-not-enough': 'Night colder than the crop bears, by',
+  'fruit-hanging': 'Fruit and flowers counted',
   'heard-minutes-ago': 'Last heard before',
   'heat-limit-near': 'Near the heat limit',
   'inside-humidity': 'Humidity inside',
@@ -150,6 +154,8 @@ export const evidenceLabels: Readonly<Record<string, string>> = {
   'lot-slack': 'Days to spare at the next delivery',
   'lot-unknown-hours': 'Not known, possibly over the limit',
   'lot-weight': 'Weight left',
+  'keep-green-leaves': 'Keep the green leaves',
+  'last-picking-in': 'Last picking worth its cost, in',
   'minutes-to-limit': 'Time until the air reaches the limit',
   'may-be': 'What it may be',
   'no-way-down-minutes': 'Above its cycle without way down for',
@@ -175,6 +181,7 @@ export const evidenceLabels: Readonly<Record<string, string>> = {
   'since-sunrise': 'Time since sunrise',
   'stay-open-dry': 'Mild enough to stay open and dry; low outside',
   'steep-rise': 'Steepest rise of the air',
+  'still-to-gain': 'Still to gain by picking on',
   'still-too-warm-to-close': 'Still too warm inside to close',
   'stored-freezing': 'Temperature where lots are stored',
   'stuck-hours': 'Same value for',
@@ -193,25 +200,34 @@ export const evidenceLabels: Readonly<Record<string, string>> = {
 
 /** What is missing, as it follows "Cannot say without". */
 export const missingLabels: Readonly<Record<string, string>> = {
+  'climate-of-the-place': 'years of daily temperatures, from a station or from here',
   'covers-on-or-off': 'knowing whether the covers are on',
   'delivery-days': 'delivery days in the farm file',
   'door-or-room-temperature': 'the door contact or a reading of the room’s air',
+  'fresh-fruit-count': 'a count of the fruit from the last four weeks',
+  'frost-years': 'at least eight years of nightly lows, from a station or from here',
+  'fruit-count': 'a count of the fruit and flowers that hang there',
   'inside-humidity': 'a humidity reading from inside',
   'inside-temperature': 'a temperature reading from inside',
   'leaf-wetness-history': 'humidity readings of the last hours',
   'lot-life': 'knowing how long this crop keeps and how warm the lot has been',
+  'more-years': 'at least eight seasons of nightly lows',
   'night-forecast': 'a forecast for tonight from a probe in the open at this place',
   'outside-humidity': 'a humidity reading from outside',
   'outside-temperature': 'a temperature reading from outside',
   'outside-temperature-earlier': 'an earlier temperature reading from outside',
   'own-nights': 'more nights measured here',
+  price: 'a price for the crop',
   'probe-last-heard': 'knowing when the probe was last heard or placed',
   'room-power': 'a reading of the power the cooling draws',
   'room-temperature': 'a reading of the room’s air',
   'room-temperature-history': 'more readings of the room’s air',
   'rule-broke': 'a rule that broke down',
+  'no-frost-years': 'past seasons with a frost that hurts',
+  'station-record': 'the past record of a weather station',
   'sun-times': 'a sunrise and a sunset, which this latitude does not have today',
   'tonight-outside-low': 'a forecast of tonight’s low outside',
+  'wet-days': 'rain or wet leaves on record',
 };
 
 // A term without a label is a fault of ours; shown as plain words it still tells more than a hole.
@@ -258,6 +274,13 @@ function mayBe(causes: readonly string[]): string {
 const daysOf = (value: Evidence['value']) => amount(value, 'day', 'days');
 
 type Say = (fact: Evidence) => string;
+
+/** Why cutting to the crown may be done. */
+const cuttingReasons: Readonly<Record<string, string>> = {
+  renovation: 'The last picking was less than four weeks ago.',
+  dormant: 'The plants are dormant.',
+  grower: 'You want it cut; that is on record.',
+};
 
 const sentences: Readonly<Record<string, Say>> = {
   'wet-hours': ({ value }) => `Leaves have been wet for ${hoursOf(value)}.`,
@@ -352,6 +375,17 @@ const sentences: Readonly<Record<string, Say>> = {
   'still-too-warm-to-close': () => 'It is still too warm inside to close.',
   'stay-open-dry': ({ value }) =>
     `With a low of about ${figure(value)}${HARD}°C outside it can stay open and dry.`,
+  'still-to-gain': ({ value }) =>
+    typeof value === 'number' && value > 0
+      ? `Picking on would still bring about ${figure(value)}.`
+      : 'No further picking is worth its cost.',
+  'fruit-hanging': ({ value }) => `${figure(value)}${HARD}kg of fruit and flowers were counted.`,
+  'last-picking-in': ({ value }) => `The last picking worth its cost is in ${hoursOf(value)}.`,
+  'cleaning-brings': ({ value }) => `Clearing out brings about ${figure(value)}, its work paid.`,
+  'keep-green-leaves': () =>
+    'Take out runners, dead and spotted leaves and rotten fruit; keep the green leaves.',
+  'cutting-allowed': ({ value }) => cuttingReasons[String(value)] ?? '',
+  'cutting-brings': ({ value }) => `Cutting back brings about ${figure(value)}.`,
   'outside-freezing': ({ value }) =>
     `Outside air is at ${figure(value)}${HARD}°C: frost is worse than wet leaves.`,
 };
@@ -376,6 +410,10 @@ const reasons: Partial<Record<TaskKind, readonly (readonly string[])[]>> = {
   ],
   cover: [['chance-of-damage', 'tonight-low']],
   'pick-now': [['rain-ahead'], ['chance-for-ripe', 'tonight-low']],
+  'cut-back': [
+    ['cutting-allowed', 'cutting-brings'],
+    ['still-to-gain', 'keep-green-leaves'],
+  ],
   'shut-door': [
     ['door-open-minutes', 'room-air'],
     ['steep-rise', 'room-air'],
@@ -431,7 +469,7 @@ export function title({ kind, place: name, subject, because }: Titled): string {
     cover: `Cover ${place}`,
     uncover: `Uncover ${place}`,
     'pick-now': `Pick ${place} now`,
-    'cut-back': `Cut back ${place}`,
+    'cut-back': subject === 'clear-out' ? `Clear out ${place}` : `Cut back ${place}`,
     water: `Water ${place}`,
     'shut-door': `Shut ${place}’s door`,
     'see-to-unit': `See to ${place}’s cooling unit`,
@@ -1540,7 +1578,27 @@ export const inputLabels: Readonly<Record<string, string>> = {
   'afternoon-temperature': 'Temperature at 15:00',
   'clear-nights-under-cover': 'Clear, calm nights under these covers',
   'clock-hours': 'Clock that was agreed',
+  bearing: 'Bears in June, or on and on',
+  'clean-cost': 'Work of clearing out',
   'close-up': 'The rule on closing said',
+  'cut-cost': 'Work of cutting back',
+  'day-length': 'Length of the day',
+  'days-since-picking': 'Days since the last picking',
+  'each-day': 'Holding on, a day',
+  'each-picking': 'Each picking, whatever it yields',
+  'frost-in-14-days': 'A killing frost within 14 days',
+  'fruit-hanging': 'Fruit and flowers counted',
+  'grower-insists': 'You want it cut all the same',
+  'hard-frosts': 'Nights below −4\u00a0°C this season',
+  hygiene: 'Worth of the disease that goes with the leaves',
+  'leaves-flat-and-red': 'Leaves lie flat and red',
+  'lost-share': 'Share of next year lost by cutting green leaves',
+  margin: 'Price of a kilogram, picking paid',
+  'next-year': 'Worth of the patch next year',
+  'rot-dry': 'Rots on a dry day',
+  'rot-wet': 'Rots on a wet day',
+  'still-to-gain': 'Still to gain by picking on',
+  'wet-days': 'A day is wet',
   cost: 'Cost of the work',
   'at-top-since': 'At the top of the cycle since',
   'cycle-bottom': 'Bottom of the cycle',
@@ -1640,6 +1698,8 @@ const inputValues: Readonly<Record<string, string>> = {
   'recent-nights': 'the nights just past',
   'wide-default': 'a wide guess, until nights are known',
   act: 'do it',
+  june: 'in June',
+  ever: 'on and on',
 };
 
 /** `ventGain` -> `vent gain`. */
@@ -1996,6 +2056,279 @@ const alarmScreens = {
   testOpen: 'Nobody has answered it.',
 };
 
+// The season's odds of frost, and the planner of a patch.
+
+const seasonScreens = {
+  title: 'Odds of frost this season',
+  place: 'Place',
+  limit: 'Limit',
+  limits: {
+    frost: (at: string) => `frost, ${at}`,
+    damage: (at: string) => `damage here, ${at}`,
+  },
+  none: 'The farm has no patch and no place outdoors yet.',
+  at: (place: string, spot: string | null) => (spot === null ? place : `${place}, ${spot}`),
+  cannot: (missing: readonly string[]) =>
+    `Cannot say without ${listed(missing.map(missingLabel))}.`,
+  years: (seasons: number) => `${counted(seasons, 'season')} on record so far; eight are needed.`,
+  howTo: 'Take in a station’s past record on the hub, with its command:',
+  command: 'npx dewpost import FILE --station NAME --lat=DEGREES --lon=DEGREES',
+  commandOnly:
+    'It reads GHCN-Daily, ISD-Lite and CSV files. Taking in a file from this page is not possible.',
+  first: (at: string, ahead: readonly { days: number; p: number | null }[]) =>
+    `No ${at} so far this season. Chance of the first one within ${aheadWords(ahead)}.`,
+  came: (at: string, day: string) => `The first ${at} of this season came on ${day}.`,
+  last: (at: string, p: number | null, ahead: readonly { day: string; p: number | null }[]) =>
+    `Chance that another ${at} comes this spring: ${orNot(p)} after today, ${ahead
+      .map(({ day, p: later }) => `${orNot(later)} after ${day}`)
+      .join(', ')}.`,
+  unknownNights: (n: number) =>
+    n === 0 ? '' : `${counted(n, 'night')} of this season were not measured.`,
+  limitWords: (what: 'frost' | 'damage', at: string) =>
+    what === 'frost' ? `frost (${at} or below)` : `night of damage (${at} or below)`,
+  dates: (side: 'first' | 'last', early: string, middle: string, late: string) =>
+    `In seasons that have one, the ${side} comes around ${middle}; one in ten before ${early}, one in ten after ${late}.`,
+  risk: (side: 'first' | 'last', p: number | null, in5: number | null, in10: number | null) =>
+    p === null
+      ? ''
+      : `${side === 'first' ? 'It has come by this date' : 'One comes after this date'} in ${chance(p)} of seasons: at least once in 5 seasons ${orNot(in5)}, in 10 seasons ${orNot(in10)}.`,
+  fitted: {
+    own: (shared: number) => `From ${counted(shared, 'season')} measured here.`,
+    dates: (station: string, shared: number, by: number | null) =>
+      `From ${station}, its dates moved by ${number(by, 0)} days: ${counted(shared, 'season')} are known of both.`,
+    nights: (station: string, shared: number, by: number | null) =>
+      `From ${station}. On ${counted(shared, 'clear calm night')} known of both it was ${withUnit(Math.abs(by ?? 0), '°C')} ${(by ?? 0) < 0 ? 'colder' : 'warmer'} here, so its years are counted at that much ${(by ?? 0) < 0 ? 'above' : 'below'} the limit.`,
+    none: (station: string) =>
+      `From ${station}, as it stands: no clear calm nights are known of both, and a hollow may freeze weeks before a station does.`,
+  },
+  away: (name: string, km: number) => `${name}, ${number(km, 0)}${HARD}km away`,
+  from: (seasons: number, withFrost: number, way: 'curve' | 'counted' | 'unknown') =>
+    `${counted(seasons, 'season')} on record, ${withFrost} with one. ${
+      way === 'curve'
+        ? 'Chances by a curve fitted to their dates.'
+        : 'Too few for a curve: counted.'
+    }`,
+  picture: {
+    first: 'Chance that the first one has come, by date',
+    last: 'Chance that one still comes, by date',
+  },
+  today: (day: string) => `today, ${day}`,
+  key: 'Line: the chance by date. Marks below: past years. Upright line: today.',
+  columns: {
+    until: 'Until',
+    after: 'After',
+    p: 'By the curve',
+    counted: 'By counting',
+    season: 'Season from',
+    date: 'Date',
+  },
+  aheadRow: (days: number, day: string) => `${counted(days, 'day')}, ${day}`,
+  table: 'The chances as a table',
+  pastYears: 'Past years',
+  noFrost: 'none',
+  overrides: 'For tonight the forecast of tonight’s low says more.',
+  stations: 'Stations taken in',
+  noStations: 'None yet.',
+  station: (name: string, km: number, first: string | null, last: string | null, days: number) =>
+    `${name}, ${number(km, 0)}${HARD}km away: ${number(days, 0)} days, ${first ?? notKnown} to ${last ?? notKnown}`,
+  remove: 'Remove',
+  removeOf: (name: string) => `Remove ${name}`,
+  sure: (name: string) => `Remove ${name} and all its days?`,
+  yes: 'Remove it',
+  keep: 'Keep it',
+};
+
+const orNot = (p: number | null) => (p === null ? notKnown : chance(p));
+const aheadWords = (ahead: readonly { days: number; p: number | null }[]) =>
+  listed(ahead.map(({ days, p }) => `${counted(days, 'day')} ${orNot(p)}`));
+
+/** Money that may be lost: a minus is a cost. */
+const gain = (value: number | null, currency: string) =>
+  value === null ? notKnown : money(value, currency).replace('-', '−');
+
+const figureNames: Readonly<Record<string, string>> = {
+  price: 'Price of a kilogram',
+  wage: 'Wage for an hour',
+  perDay: 'Holding on, each day',
+  minutesPerKg: 'Picking a kilogram',
+  minutesPerPicking: 'Each picking, whatever it yields',
+  rotWet: 'Ripening fruit that rots on a wet day',
+  rotDry: 'Ripening fruit that rots on a dry day',
+  cleanRotWet: 'The same on a wet day, once cleared out',
+  cleanRotDry: 'The same on a dry day, once cleared out',
+  cleanMinutes: 'Clearing out',
+  cutMinutes: 'Cutting back',
+  hygiene: 'Worth of the disease that goes with the leaves',
+  nextYear: 'Worth of the patch next year',
+  lostShare: 'Share of that lost by cutting green leaves',
+  flowerUnits: 'Heat units from flower to ripe',
+  unitsAhead: 'Heat units of tomorrow',
+  wetDays: 'Chance that tomorrow is wet',
+  coversSave: 'Share of a frost’s loss that covers save',
+};
+
+const figureSources: Readonly<
+  Record<'told' | 'farm-file' | 'measured' | 'station' | 'usual', string>
+> = {
+  told: 'told by you',
+  'farm-file': 'farm file',
+  measured: 'measured here',
+  station: 'station',
+  usual: 'ours, from no source',
+};
+
+const cutBackScreens = {
+  money: gain,
+  title: 'When to stop and clear',
+  of: (name: string) => `When to stop and clear ${name}`,
+  none: 'The farm has no patch of strawberries.',
+  cannot: (missing: readonly string[]) =>
+    `Cannot say without ${listed(missing.map(missingLabel))}.`,
+  advice: {
+    wait: 'It is not the time to clear: the patch grows towards its crop.',
+    'pick-on': 'Pick on.',
+    clean: 'Clear out first, then pick on.',
+    'clear-out': 'Stop picking and clear out.',
+    'cut-back': 'Cut back now.',
+    unknown: 'Cannot say yet.',
+  },
+  window: (from: string, to: string, best: string, value: string) =>
+    from === to
+      ? `Best to stop on ${best}. Until then about ${value} is to be expected, all costs paid.`
+      : `Best to stop from ${from} to ${to}. Until ${best} about ${value} is to be expected, all costs paid.`,
+  nearly: (day: string) => `Stopping on ${day} would bring nearly as much.`,
+  reasons: {
+    'nothing-left': 'Nothing was counted that could still be picked.',
+    'not-worth': 'No picking from now on is worth its cost.',
+    'rest-not-worth':
+      'What is left after that costs more in frost, rot and work than it is likely to bring.',
+    'picked-out': 'By then all that was counted has ripened.',
+  },
+  tonight: 'The first night goes by tonight’s forecast, the others by the odds of the season.',
+  season:
+    'All nights go by the odds of the season: there is no forecast of tonight for this patch.',
+  frostFirst: (limit: string) =>
+    `If a night of ${limit} or below is forecast sooner, pick all that can be sold the evening before; afterwards there is nothing to wait for.`,
+  picture: 'Still to gain, and lost by waiting, day by day',
+  key: 'Solid line: still to gain. Dashed line: lost by then to frost, rot and holding on. Band: the days to stop.',
+  gainLabel: 'to gain',
+  lostLabel: 'lost',
+  summary: (gainNow: string, gone: string, day: string) =>
+    `Today ${gainNow} is still to gain. Waiting until ${day} is likely to lose ${gone} of what hangs.`,
+  table: 'Day by day as a table',
+  columns: {
+    day: 'Day',
+    ripe: 'Ripens kg',
+    units: 'Heat units',
+    daylight: 'Daylight h',
+    frost: 'Frost that night %',
+    survives: 'No frost by then %',
+    wet: 'Wet day %',
+    toGain: 'Still to gain',
+    lost: 'Lost by then',
+  },
+  shortDays: (day: string) =>
+    `Days are shorter than 10 h from ${day}: fruit ripens later than heat units say.`,
+  changes: 'What would change it',
+  change: {
+    'price-below': (value: string, day: string) =>
+      `If the price fell below ${value} a kilogram, the best day to stop would be ${day}.`,
+    'price-above': (value: string, day: string) =>
+      `If the price rose above ${value} a kilogram, it would be ${day}.`,
+    'frost-sooner': (value: string, day: string) =>
+      `If frosts were to be expected ${value} days sooner, it would be ${day}.`,
+    wetter: (value: string, day: string) => `If ${value} of days were wet, it would be ${day}.`,
+  },
+  unchanged: 'No price, earlier frost or wetter weather within reach would change the day.',
+  ways: 'The ways compared',
+  way: {
+    keep: 'Pick on as it is',
+    clean: 'Clear out first',
+    cut: 'Cut back now',
+  },
+  wayUnknown: {
+    clean: 'To compare clearing out, tell below how much less rots then.',
+    cut: 'To compare cutting back, tell below what the patch is worth next year.',
+  },
+  care: 'Care',
+  caution: [
+    'The usual autumn work is to take out runners, dead and spotted leaves and rotten fruit. Keep green leaves until they lie flat and redden: plants that had lost their leaves did not harden against cold in growth chambers (Boyce, in Penn State 2015).',
+    'Cutting to the crown is offered only within four weeks of the last picking of a June-bearing crop, or after signs of dormancy, or because you say so.',
+  ],
+  mayCut: {
+    renovation: 'Cutting back is offered: the last picking was less than four weeks ago.',
+    dormant: 'Cutting back is offered: the plants are dormant.',
+    grower: 'Cutting back is offered because you said so. It is on record.',
+  },
+  mayNot: 'Cutting back is not offered now.',
+  assumed: 'What it rests on',
+  figure: (what: string) => figureNames[what] ?? plain(what),
+  figureFrom: figureSources,
+  count: {
+    title: 'What hangs there',
+    last: (day: string, who: string) =>
+      who === 'file' ? `Counted on ${day}, from a file.` : `Counted on ${day} by ${who}.`,
+    never: 'Nobody has counted yet.',
+    line: (stage: string, kg: string, ripe: string | null) =>
+      `${kg} ${stage}${ripe === null ? '' : `, ripe about ${ripe}`}`,
+    stages: { ripe: 'ripe', turning: 'turning', green: 'green', flower: 'in flower' },
+    stage: 'Stage',
+    kg: 'kg',
+    flowered: 'Flowers tagged on',
+    enter: 'Enter a count',
+    hint: 'A guess by eye is enough. Of flowers, tell the weight they are expected to bear. Earlier counts are kept.',
+    add: 'Another line',
+    drop: 'Leave out this line',
+    send: 'Keep this count',
+    sending: 'Sending…',
+    kept: 'The hub has kept the count.',
+    failed: (sentence: string) => `Not kept: ${sentence}`,
+    lineName: (n: number) => `Line ${n}`,
+  },
+  terms: {
+    title: 'Your own figures',
+    hint: 'Left empty, the farm file speaks, or a usual figure of ours.',
+    percent: (label: string) => `${label}, %`,
+    minutes: (label: string) => `${label}, minutes`,
+    money: (label: string, currency: string) => `${label}, ${currency}`,
+    units: (label: string) => `${label}, °C${HARD}d`,
+    bearing: 'The plants bear',
+    june: 'once, in June',
+    ever: 'on and on until autumn',
+    lastPicking: 'Last picking on',
+    leaves: 'The leaves lie flat and are red',
+    insists: 'I want it cut back all the same',
+    untold: 'not told',
+    send: 'Keep these figures',
+    kept: 'The hub has kept the figures.',
+  },
+  trial: {
+    title: 'Tried on past autumns',
+    what: 'Each past autumn is gone through day by day with what the other years alone would have told, and with a patch in which as much comes into flower each week.',
+    start: 'Try it on past autumns',
+    again: 'Try again',
+    cancel: 'Stop trying',
+    running: (done: number, of: number) => `${done} of ${of} autumns tried…`,
+    canceled: 'Stopped before the end.',
+    failed: (why: string) =>
+      missingLabels[why] === undefined
+        ? `It failed: ${why}`
+        : `Cannot say without ${missingLabel(why)}.`,
+    rule: (t: Trial, within: number) =>
+      `In ${counted(t.n, 'autumn')} this rule would have stopped within ${within} days before the frost in ${t.near}, earlier in ${t.early}, and the frost would have come first in ${t.late}${rest(t)}; on average ${t.money} a season.`,
+    average: (t: Trial, day: string, within: number) =>
+      `Stopping on the average date of the frost, about ${day}: within ${within} days before it in ${t.near}, earlier in ${t.early}, frost first in ${t.late}${rest(t)}; ${t.money} a season.`,
+    foresight: (value: string) => `Somebody who knew the date would have made ${value}.`,
+    years: 'Year by year',
+    columns: { season: 'Season from', stop: 'Stopped', frost: 'Frost', money: 'Made' },
+    noFrost: 'none',
+  },
+};
+
+type Trial = { n: number; near: number; early: number; late: number; money: string };
+const rest = ({ n, near, early, late }: Trial) =>
+  n - near - early - late > 0 ? `; in ${n - near - early - late} none came by midwinter` : '';
+
 export const screens = {
   notKnown,
   number,
@@ -2142,4 +2475,6 @@ export const screens = {
   signIn: signInScreens,
   alarms: alarmScreens,
   setUp: setUpScreens,
+  season: seasonScreens,
+  cutBack: cutBackScreens,
 };

@@ -6,6 +6,10 @@ export type Cohort = {
   readonly mass: number;
   /** Heat units from now to ripe, °C d. */
   readonly units: number;
+  /** Chance that each coming night kills it, where its stage bears more or less than the patch's. */
+  readonly killed?: readonly number[] | undefined;
+  /** Days from now before which it does not rot: green fruit seldom does. 0 when not given. */
+  readonly rotsFrom?: number | undefined;
 };
 
 /** A patch that could still be picked. Money in one unit; days count from tomorrow as 1. */
@@ -73,13 +77,16 @@ export function bestStop(patch: FruitPatch): {
   for (const each of units) expectRange('units of a day', each, 0, 60, '°C d');
 
   let sum = 0;
-  const stops = cohorts.map(({ mass, units: needed }): Stop => {
+  const stops = cohorts.map(({ mass, units: needed, killed: own = killed, rotsFrom = 0 }): Stop => {
+    expectRange('days before it rots', rotsFrom, 0, 1000, 'd');
+    expectRange('number of nights', own.length, units.length, Number.POSITIVE_INFINITY, '');
+    for (const chance of own) expectRange('chance of a killing night', chance, 0, 1, '');
     expectRange('mass of a cohort', mass, 0, 1e6, 'kg');
     expectRange('units to ripe', needed, 0, 10_000, '°C d');
     const day = ripeDay(units, needed);
     if (day === null) return { day, survives: 0, sound: 0, worth: 0, value: sum };
-    const survives = killed.slice(0, day).reduce((left, chance) => left * (1 - chance), 1);
-    const sound = (1 - rot) ** day;
+    const survives = own.slice(0, day).reduce((left, chance) => left * (1 - chance), 1);
+    const sound = (1 - rot) ** Math.max(0, day - rotsFrom);
     const worth = mass * margin * survives * sound - perPicking * survives;
     sum += worth;
     return { day, survives, sound, worth, value: sum - perDay * day };
@@ -95,8 +102,8 @@ export function bestStop(patch: FruitPatch): {
   return { ...best, stops };
 }
 
-// First day on which the expected units are in; 0 for fruit that is ripe now.
-function ripeDay(units: readonly number[], needed: number): number | null {
+/** First day on which the expected units are in; 0 for fruit that is ripe now; null when never. */
+export function ripeDay(units: readonly number[], needed: number): number | null {
   let sum = 0;
   if (needed <= 0) return 0;
   const at = units.findIndex((each) => {

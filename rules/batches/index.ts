@@ -3,9 +3,11 @@ export {
   bestStop,
   type Cohort,
   type FruitPatch,
+  ripeDay,
   rotChance,
   type Stop,
 } from './bestStop.ts';
+export { climateCalendar } from './climateCalendar.ts';
 export { climateUnits, placeUnits } from './climateUnits.ts';
 export { daysToHarvest } from './daysToHarvest.ts';
 export { daysToReach, replayYears } from './daysToReach.ts';
@@ -30,5 +32,13 @@ export {
   sowingPlan,
   type WantedWeight,
 } from './sowingPlan.ts';
+export {
+  type PastAutumn,
+  stopBacktest,
+  type TriedAutumn,
+  type TriedPatch,
+} from './stopBacktest.ts';
+export { type StopChange, stopChanges } from './stopChanges.ts';
+export { type StopDay, type StopPlan, stopDays } from './stopDays.ts';
 export { traysFor } from './traysFor.ts';
 export { anomalyWeight, type ForecastPair, forecastWeight, unitsAhead } from './unitsAhead.ts';

@@ -1,6 +1,7 @@
 import type { Answer, Decision, TaskKind } from '../answer.ts';
 import { coolRoom } from './coolRoom.ts';
 import { cover } from './cover.ts';
+import { clearingOf, cutBack } from './cutBack.ts';
 import { freezing } from './freezing.ts';
 import { by, put } from './how.ts';
 import { type Look, lookAt } from './look.ts';
@@ -68,6 +69,11 @@ export function decide(snapshot: Snapshot): Outlook {
       answer('uncover', place.id, null, () => uncover(look, place));
     }
     if (place.picking != null) answer('pick-now', place.id, null, () => pickNow(look, place));
+    if (place.patch !== undefined && place.patch !== null) {
+      const clearing = attempt('cut-back', () => clearingOf(look, place));
+      const subject = clearing === 'cut-back' ? null : 'clear-out';
+      answer('cut-back', place.id, subject, () => cutBack(look, place));
+    }
     if (place.coolRoom !== null) {
       for (const [kind, rule] of COLD) answer(kind, place.id, null, () => rule(look, place));
       const room = attempt('cool-room', () => coolRoom(signsOf(look, place)));

@@ -13,6 +13,7 @@ export {
   type Unknown,
 } from '../answer.ts';
 export { MORNING_REACH } from './clues.ts';
+export { withTonight } from './cutBack.ts';
 export { decide, type Failure, type Outlook } from './decide.ts';
 export { rank } from './rank.ts';
 export type * from './snapshot.ts';

@@ -1,4 +1,5 @@
-import type { Evidence } from '../answer.ts';
+import type { Evidence, Input } from '../answer.ts';
+import type { Cleaning, CuttingBack, FruitPatch } from '../batches/index.ts';
 import type {
   EnergyDay,
   EnergyTrend,
@@ -181,6 +182,30 @@ export type PlaceNow = {
     readonly energyDays?: readonly EnergyDay[];
   } | null;
   readonly spots: readonly SpotNow[];
+  /** Of a patch with strawberries: what hangs there, and what it is worth. Left out elsewhere. */
+  readonly patch?: PatchNow | null;
+};
+
+/** What is known for the decision whether to clear a patch or cut it back. */
+export type PatchNow = {
+  /** What would have to be known; empty when `fruit` is there. */
+  readonly missing: readonly string[];
+  /** null when it is not known. */
+  readonly fruit: FruitPatch | null;
+  /** Temperature below which the patch's fruit is lost, and each cohort's own. */
+  readonly damage: Celsius;
+  readonly cohortDamage: readonly number[];
+  /** Whether it is the half of the season in which a patch is cleared: midsummer to midwinter. */
+  readonly autumn: boolean;
+  /** Share of a killing frost that gets through the covers; 1 without. */
+  readonly through: number;
+  readonly clean: Cleaning;
+  readonly cut: CuttingBack;
+  readonly cleanMinutes: number;
+  readonly cutMinutes: number;
+  /** Whether cutting back may be offered: mayCutBack, and the numbers put into it. */
+  readonly may: 'renovation' | 'dormant' | 'grower' | null;
+  readonly mayInputs: readonly Input[];
 };
 
 export type GeneratorTold = {

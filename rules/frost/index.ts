@@ -33,9 +33,18 @@ export {
   frostDateQuantile,
 } from './frostDateQuantile.ts';
 export { frostDates, frostShare, type SeasonFrost } from './frostDates.ts';
+export {
+  countedWithin,
+  type FrostHistory,
+  frostCameBy,
+  frostComesAfter,
+  frostHistory,
+  frostWithin,
+} from './frostHistory.ts';
 export { frostOdds } from './frostOdds.ts';
-export { isClearCalm } from './isClearCalm.ts';
+export { fallsEvenly, isClearCalm } from './isClearCalm.ts';
 export { leftCurve } from './leftCurve.ts';
+export { firstFrostNights, nextFrostNights } from './nightChances.ts';
 export {
   type Beforehand,
   isExtrapolated,
@@ -66,6 +75,7 @@ export { learnedSpread, remainingSpread } from './remainingSpread.ts';
 export { riskOverYears } from './riskOverYears.ts';
 export { type Hemisphere, MIDWINTER, type SeasonDay, seasonDay } from './seasonDay.ts';
 export { dateOffsets, siteFromStation, thresholdAtStation } from './siteFromStation.ts';
+export { type Fitted, type NightLowOf, type SiteFrost, siteFrost } from './siteFrost.ts';
 export { sprinklingSafe } from './sprinklingSafe.ts';
 export { isTrained, type RecordedNight, trainingNights } from './trainingNights.ts';
 export { clearChance, otherNights, unsureSky } from './unsureSky.ts';

@@ -40,6 +40,14 @@ export function isClearCalm(evening: {
   return signs.includes(null) ? null : true;
 }
 
+/**
+ * The one of these signs that needs a single probe: the air falls by 2 K or more in the two hours
+ * after sunset, without rising. null when the readings leave it open.
+ */
+export function fallsEvenly(air: readonly MaybeTemperature[], sunset: Instant): boolean | null {
+  return evenFall(known(air, sunset), sunset)[0] ?? null;
+}
+
 type Known = { readonly t: number; readonly value: number };
 
 const known = (readings: readonly MaybeTemperature[], sunset: number): Known[] =>

@@ -38,12 +38,12 @@ export function dayNumber(day: string): number {
 
 /** How far two calendar days are apart within the year, whichever their years: 0..182. */
 export function daysApartInYear(a: string, b: string): number {
-  const away = Math.abs(inCommonYear(a) - inCommonYear(b));
+  const away = Math.abs(dayOfCommonYear(a) - dayOfCommonYear(b));
   return Math.min(away, 365 - away);
 }
 
-// Day of a year without a leap day; 29 February counts as the 28th.
-function inCommonYear(day: string): number {
+/** Day of a year without a leap day, 1..365; 29 February counts as the 28th. */
+export function dayOfCommonYear(day: string): number {
   const ofYear = dayOfYear(day);
   return isLeap(Number(day.slice(0, 4))) && ofYear > 59 ? ofYear - 1 : ofYear;
 }

@@ -5,7 +5,15 @@ export type { Cutoff, DayExtremes } from './dailyDegreeDays.ts';
 export { dailyLightIntegral } from './dailyLightIntegral.ts';
 export { type DayHeat, type DayToCount, dayHeat } from './dayHeat.ts';
 export { dayLength } from './dayLength.ts';
-export { dayAt, dayNumber, dayOfYear, daysApartInYear, daysInMonth, written } from './dayNumber.ts';
+export {
+  dayAt,
+  dayNumber,
+  dayOfCommonYear,
+  dayOfYear,
+  daysApartInYear,
+  daysInMonth,
+  written,
+} from './dayNumber.ts';
 export { degreeDays } from './degreeDays.ts';
 export { type AverageDay, degreeDaysAverage } from './degreeDaysAverage.ts';
 export { degreeDaysSine } from './degreeDaysSine.ts';

@@ -6,6 +6,8 @@ export type StationDay = {
   readonly day: string;
   readonly min: number | null;
   readonly max: number | null;
+  /** °C over the day, where the station tells it. */
+  readonly mean?: number | null;
   /** mm; 0 with `trace` was wet all the same. */
   readonly rain: number | null;
   readonly trace: boolean;
@@ -36,10 +38,27 @@ export function stationDays(
     const fit = how.forDates === true && lagged ? null : value;
     if (element === 'TMIN') row.min = fit;
     if (element === 'TMAX') row.max = fit;
+    if (element === 'TAVG') row.mean = fit;
     if (element === 'PRCP') {
       row.rain = fit;
       row.trace = trace;
     }
   }
   return [...days.values()].sort((a, b) => (a.day < b.day ? -1 : 1));
+}
+
+/**
+ * Days as a reader wrote them down who looks at the thermometer in the morning: the minimum is of
+ * that morning, the maximum of the day before, so maxima move a day back. Days in any order.
+ */
+export function morningReadersDays(days: readonly StationDay[]): readonly StationDay[] {
+  const moved = new Map<string, { -readonly [Key in keyof StationDay]: StationDay[Key] }>();
+  for (const day of days) moved.set(day.day, { ...day, max: null });
+  for (const { day, max } of days) {
+    if (max === null) continue;
+    const before = dayAt(dayNumber(day) - 1);
+    const row = moved.get(before) ?? { day: before, min: null, max, rain: null, trace: false };
+    moved.set(before, { ...row, max });
+  }
+  return [...moved.values()].sort((a, b) => (a.day < b.day ? -1 : 1));
 }

@@ -37,6 +37,7 @@ const hubStages = [
   'hub/lots',
   'hub/record',
   'hub/snapshot',
+  'hub/season',
   'hub/tasks',
   'hub/alarms',
   'hub/methods',
@@ -69,6 +70,11 @@ export const rows: Readonly<Record<string, Row>> = {
     types: ['hub/contract'],
     packages: [],
   },
+  'hub/season': {
+    ours: ['rules', 'hub/store', 'hub/farm', 'hub/snapshot', 'hub/clock.ts'],
+    types: ['hub/contract'],
+    packages: [],
+  },
   // Reads the source of rules/ as text, at build; runs nothing of it.
   'hub/methods': { ours: ['hub/contract'], packages: ['typescript'], node: true },
   'hub/tasks': { ours: ['rules', 'hub/store'], packages: [] },
@@ -83,6 +89,7 @@ export const rows: Readonly<Record<string, Row>> = {
       'hub/lots',
       'hub/record',
       'hub/snapshot',
+      'hub/season',
       'hub/tasks',
       'hub/alarms',
       'hub/methods',

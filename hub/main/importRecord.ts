@@ -1,0 +1,33 @@
+import type { Settings } from '../settings.ts';
+import { importFruit } from './importFruit.ts';
+import { importStation } from './importStation.ts';
+import type { FileForm } from './stationForms.ts';
+
+/** `dewpost import FILE` of anything but readings, with what is to be said about it. */
+export async function importRecord(
+  file: string,
+  form: Exclude<FileForm, 'readings'>,
+  settings: Settings<'import'>,
+  say: (sentence: string) => void,
+): Promise<{ readonly taken: string; readonly faults: readonly string[] }> {
+  const progress = (share: number) => say(`${Math.round(100 * share)} % read …`);
+  if (form === 'fruit-csv') {
+    const { counts, known, refused, sentences } = await importFruit(file, settings, progress);
+    if (counts + known === 0) throw new Error(none(sentences, 'count of fruit'));
+    return {
+      taken: `${counts} counts of fruit taken in, ${known} were there already, ${refused} lines refused.`,
+      faults: sentences,
+    };
+  }
+  const { id, name, days, first, last, refused, sentences } = await importStation(
+    ...([file, form, settings, progress] as const),
+  );
+  if (days === 0) throw new Error(none(sentences, 'day of a station'));
+  return {
+    taken: `${days} days of ${name} taken in as ${id}, from ${first} to ${last}; ${refused} lines refused.`,
+    faults: sentences,
+  };
+}
+
+const none = (sentences: readonly string[], what: string) =>
+  [...sentences, `Expected at least one ${what}, got none`].join('\n');

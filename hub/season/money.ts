@@ -1,0 +1,74 @@
+import type { CutBack, FarmPlace, PatchTerms } from '../contract/index.ts';
+import type { Farm } from '../farm/index.ts';
+
+// Figures to begin with, until the grower tells others. Ours, from no source, but for the rot: the
+// shares of the method's worked example.
+const USUAL = {
+  minutesPerKg: 6, // ten kilograms an hour
+  minutesPerPicking: 15, // to walk there, and to weigh
+  rotWet: 0.1,
+  rotDry: 0.02,
+  cleanMinutes: 60,
+  cutMinutes: 120,
+  hygiene: 0, // money
+  nextYear: 0, // money
+  lostShare: 0.05,
+} as const satisfies Partial<Record<keyof PatchTerms, number>>;
+
+/** Each day somebody looks after what hangs on in autumn, when the patch could be cleared instead. Ours. */
+const MINUTES_A_DAY = 5;
+
+const UNITS: Readonly<Record<keyof typeof USUAL, string>> = {
+  ...{ minutesPerKg: 'min', minutesPerPicking: 'min' },
+  ...{ rotWet: 'probability', rotDry: 'probability', cleanMinutes: 'min' },
+  ...{ cutMinutes: 'min', hygiene: 'money', nextYear: 'money', lostShare: 'probability' },
+};
+
+export type Figures = Record<keyof typeof USUAL, number> & {
+  readonly price: number | null;
+  readonly wage: number;
+  readonly perDay: number;
+  /** The same in autumn, whatever the time of year. */
+  readonly perAutumnDay: number;
+  /** The same as without cleaning until the grower tells how much less rots then. */
+  readonly cleanRotWet: number;
+  readonly cleanRotDry: number;
+  readonly assumed: CutBack['assumed'];
+};
+
+/** Every figure a plan rests on, the grower's own first, each with where it is from. */
+export function figuresOf(
+  terms: PatchTerms,
+  farm: Farm,
+  place: FarmPlace,
+  autumn: boolean,
+): Figures {
+  const { wage } = farm.file.farm;
+  const filed = farm.crop(place.crop)?.price ?? null;
+  const price = terms.price ?? filed;
+  const assumed: CutBack['assumed'] = [
+    {
+      ...{ what: 'price', value: price, unit: 'money' },
+      from: terms.price !== undefined ? 'told' : 'farm-file',
+    },
+    { what: 'wage', value: wage, unit: 'money', from: 'farm-file' },
+  ];
+  const perAutumnDay = terms.perDay ?? (MINUTES_A_DAY * wage) / 60;
+  const perDay = terms.perDay ?? (autumn ? perAutumnDay : 0);
+  const from = terms.perDay === undefined ? 'usual' : 'told';
+  assumed.push({ what: 'perDay', value: perDay, unit: 'money', from });
+  const figures: Record<string, number> = {};
+  for (const [what, usual] of Object.entries(USUAL)) {
+    const own = terms[what as keyof typeof USUAL];
+    const value = own ?? usual;
+    figures[what] = value;
+    const unit = UNITS[what as keyof typeof USUAL];
+    assumed.push({ what, value, unit, from: own === undefined ? 'usual' : 'told' });
+  }
+  const known = figures as Record<keyof typeof USUAL, number>;
+  return {
+    ...{ ...known, price, wage, perDay, perAutumnDay, assumed },
+    cleanRotWet: terms.cleanRotWet ?? known.rotWet,
+    cleanRotDry: terms.cleanRotDry ?? known.rotDry,
+  };
+}
