@@ -86,7 +86,7 @@ export function joinCore(parts: CoreParts) {
       for (const { readings, amendments, refused } of batch) {
         store.readings.add(readings);
         store.readings.amend(amendments);
-        for (const refusal of refused) book.add(refusal, heard.has(refusal.source));
+        for (const refusal of refused) book.add(refusal, strangers.knows(refusal.source));
       }
       return hear(batch);
     });
