@@ -28,14 +28,20 @@ test.for([
     for (let t = start; t < start + 84 * HOUR; t += 5 * MINUTE) {
       hub.clock.set(t);
       const wave = Math.sin(((t % (24 * HOUR)) / (24 * HOUR)) * 2 * Math.PI);
-      hub.send('p1', 'temperature', t, Math.round(160 + 30 * wave) / 10);
-      hub.send('p1', 'humidity', t, Math.round(70 - 10 * wave));
-      hub.send('mast', 'temperature', t, Math.round(140 + 40 * wave) / 10);
-      if (t % (15 * MINUTE) === 0) {
+      const pack = [
+        { n: 'temperature', v: Math.round(160 + 30 * wave) / 10, t: t / 1000 },
+        { n: 'humidity', v: Math.round(70 - 10 * wave) },
+      ];
+      const payload = Buffer.from(JSON.stringify(pack));
+      for (const topic of ['garden/p1', 'garden/mast'])
+        hub.core.receive({ topic, payload, again: false, from: null }, () => {});
+      if (t % (30 * MINUTE) === 0) {
+        hub.core.flush();
         hub.core.look();
         expect(hub.core.lastLook()?.failure).toBeNull();
       }
     }
+    hub.core.flush();
     hub.core.snapshots.fold();
     const { begins, ends } = calendar.bounds(day);
     expect((ends - begins) / HOUR).toBe(hours);
