@@ -7,6 +7,8 @@ const HOUR = 60 * MINUTE;
 const AHEAD = 5 * MINUTE;
 /** A time before this comes from a clock that was never set. */
 const FIRST_POSSIBLE = Date.UTC(2000, 0, 1);
+/** No probe holds back readings for so long; clocks that were never set begin in 2000 or 2010, too. Ours. */
+const HELD_BACK = 365 * 24 * HOUR;
 /** Two readings further apart than this say nothing about a jump. */
 const COMPARABLE = 30 * MINUTE;
 /** A value that comes again after a longer silence than this was not seen to stand still. Ours. */
@@ -142,13 +144,15 @@ export function cleaner(recall: Recall, offsetOf: OffsetOf) {
     return reason;
   };
 
-  const clean = (given: RawReading, receivedAt: number): Cleaned => {
+  /** @param live came over the wire just now; readings of a file may be of any year. */
+  const clean = (given: RawReading, receivedAt: number, live = false): Cleaned => {
     const { probe, quantity } = given;
     const series = { probe, quantity };
     const limits = bounds[quantity];
     const amendments: Amendment[] = [];
     const said = given.t ?? receivedAt;
-    const wrongClock = said > receivedAt + AHEAD || said < FIRST_POSSIBLE;
+    const first = live ? Math.max(FIRST_POSSIBLE, receivedAt - HELD_BACK) : FIRST_POSSIBLE;
+    const wrongClock = said > receivedAt + AHEAD || said < first;
     const t = given.t === null || wrongClock ? receivedAt : given.t;
     const raw = given.value;
     const corrected = raw + offsetOf(probe, quantity, raw, t);
@@ -166,7 +170,7 @@ export function cleaner(recall: Recall, offsetOf: OffsetOf) {
     if (wrongClock) {
       doubt(
         'clock',
-        `Expected a time between 2000 and now, got ${new Date(clampTime(said)).toISOString()}`,
+        `Expected a time between ${new Date(clampTime(first)).getUTCFullYear()} and now, got ${new Date(clampTime(said)).toISOString()}`,
       );
     } else if (!inRange(raw, limits) || !inRange(value, limits)) {
       doubt(

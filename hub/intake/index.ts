@@ -106,7 +106,7 @@ export function makeIntake(parts: IntakeParts) {
     const heard = new Map<string, number>();
     for (const { source } of refused) heard.set(source, receivedAt);
     for (const reading of readings) {
-      const cleaned = clean(reading, receivedAt);
+      const cleaned = clean(reading, receivedAt, live);
       const t = live ? receivedAt : cleaned.reading.t;
       heard.set(reading.probe, Math.max(t, heard.get(reading.probe) ?? t));
       kept.push(cleaned.reading.flag === 'clock' ? besideOthers(cleaned.reading) : cleaned.reading);

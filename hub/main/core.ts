@@ -95,7 +95,7 @@ export function joinCore(parts: CoreParts) {
         store.readings.add(readings);
         if (foretold.length > 0) store.foretold.add(foretold);
         store.readings.amend(amendments);
-        for (const refusal of refused) book.add(refusal, heard.has(refusal.source));
+        for (const refusal of refused) book.add(refusal, strangers.knows(refusal.source));
       }
       return hear(batch);
     });

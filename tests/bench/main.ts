@@ -6,6 +6,7 @@
 import { dashboardBytes } from './dashboardBytes.ts';
 import { evaluate } from './evaluate.ts';
 import { fileSize } from './fileSize.ts';
+import { flood } from './flood.ts';
 import { importRate } from './importRate.ts';
 import { publish } from './publish.ts';
 import { replayYear } from './replayYear.ts';
@@ -17,6 +18,7 @@ import { yearChart } from './yearChart.ts';
 const benchmarks: Readonly<Record<string, () => Promise<void>>> = {
   dashboard: dashboardBytes,
   publish,
+  flood,
   import: importRate,
   replay: replayYear,
   size: fileSize,

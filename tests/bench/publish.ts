@@ -22,7 +22,7 @@ const ROUNDS = 5;
 const FOR_MS = 500;
 const PUBLISHERS = [1, 10, 50];
 const IN_FLIGHT = [1, 20];
-const YEARS_BACK = 20 * 365 * 86_400_000; // ms: sent minutes never reach the present
+const LONG_AGO = 360 * 86_400_000; // ms: sent minutes never reach the present
 
 async function bareBroker() {
   const aedes = await Aedes.createBroker();
@@ -48,6 +48,7 @@ async function hubBroker() {
       core.intake.receive({ ...message, receivedAt: wallClock.now() }, acknowledge),
     mayConnect: async () => true,
     mayPublish: () => true,
+    limits: { perSecond: 1e6, atOnce: 1e6 }, // what a client may take is not the question here
   });
   const kept = () =>
     store.probes
@@ -64,7 +65,7 @@ async function hubBroker() {
 export async function publish() {
   const [bare, hub] = [await bareBroker(), await hubBroker()];
   const child = fork(new URL('./publishers.js', import.meta.url));
-  const from = wallClock.now() - YEARS_BACK;
+  const from = wallClock.now() - LONG_AGO;
   const ended = once(child, 'exit').then(() => {
     throw new Error('Expected publishers that go on, got an end');
   });

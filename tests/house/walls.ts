@@ -135,6 +135,7 @@ export const rows: Readonly<Record<string, Row>> = {
       'mqtt',
       'aedes',
       'better-sqlite3',
+      'node-cron',
       'pino',
       'typescript',
       'vite',

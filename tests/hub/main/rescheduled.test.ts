@@ -1,6 +1,6 @@
 import { setTimeout as wait } from 'node:timers/promises';
 import cron from 'node-cron';
-import { expect, onTestFinished, test, vi } from 'vitest';
+import { onTestFinished, test, vi } from 'vitest';
 import { everySoOften } from '../../../hub/main/everySoOften.ts';
 import { rescheduled } from '../../../hub/main/rescheduled.ts';
 

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import type { Mapping } from '../../../../hub/contract/index.ts';
-import { filterOf, matchTopic, pointed } from '../../../../hub/intake/forms/mapped.ts';
+import { filterOf, matchTopic, pointed, readMapped } from '../../../../hub/intake/forms/mapped.ts';
 import { RECEIVED, read, refusalOf } from '../message.ts';
 
 // Source: RFC 6901, JSON Pointer (April 2013), section 5: the document and its table.
@@ -155,4 +155,18 @@ test('the first mapping that fits reads the message', () => {
   const second = mapping('farm/#', { probe: '/who' });
   const { readings } = read('farm/a', { t: 1, who: 'b' }, [mapping('farm/+probe'), second]);
   expect(readings[0]?.probe).toBe('a');
+});
+
+test('a probe that signed in speaks for itself only; the sender of a mapping for all', () => {
+  const fields: Mapping['fields'] = [{ quantity: 'temperature', pointer: '/t' }];
+  const mapping: Mapping = { topic: 'radio/out', probe: '/device', fields };
+  const body = { device: 'p1', t: 20 };
+  expect(readMapped(body, mapping, null, 'p1').readings).toHaveLength(1);
+  expect(readMapped(body, mapping, null, null).readings).toHaveLength(1);
+  expect(() => readMapped(body, mapping, null, 'p2')).toThrow(
+    'Expected p2 in /device of what p2 sends, got p1',
+  );
+  const withSender = { ...mapping, sender: 'gateway' };
+  expect(readMapped(body, withSender, null, 'gateway').readings).toHaveLength(1);
+  expect(() => readMapped(body, withSender, null, 'p2')).toThrow(/got p1$/);
 });
