@@ -6,6 +6,7 @@ export default defineConfig({
   test: {
     root: new URL('..', import.meta.url).pathname,
     include: ['tests/**/*.test.ts'],
+    exclude: ['tests/long/**'],
     // Each file starts its own hub, broker and data folder; two at a time suits two cores.
     maxWorkers: 2,
     testTimeout: 60_000,

@@ -122,7 +122,11 @@ export async function startHub(settings: Settings<'start'>): Promise<Hub> {
     ];
     endings.push(() => Promise.all(timers.map((timer) => timer.destroy())));
     log.info({ http, mqtt: broker.address, farm: core.farm().file.farm.name }, 'the hub runs');
-    return { http, mqtt: broker.address, claimCode, close };
+    const stop = () => {
+      log.info('the hub stops');
+      return close();
+    };
+    return { http, mqtt: broker.address, claimCode, close: stop };
   }
 }
 
