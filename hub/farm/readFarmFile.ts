@@ -1,8 +1,9 @@
-import { isNode, LineCounter, parseDocument } from 'yaml';
+import { isNode, LineCounter, parseDocument, visit } from 'yaml';
 import { storageOf, storageTable } from '../../rules/cooler/index.ts';
 import { type FarmFile, farmFile } from '../contract/index.ts';
 import { refusal, shown } from '../words/index.ts';
 import { stagesOf } from './damage.ts';
+import { tooDeep } from './tooDeep.ts';
 
 export type FarmFileRead =
   | { readonly farm: FarmFile; readonly faults?: undefined }
@@ -83,31 +84,61 @@ function crossChecks(farm: FarmFile): { path: (string | number)[]; wanted: strin
   return faults;
 }
 
+/** Bytes; ours: a farm of a thousand places is a tenth of it. */
+const LONGEST = 1024 * 1024;
+/** Faults told in full; the rest are counted. */
+const SHOWN = 50;
+
 /** Reads a farm file; every fault is one sentence with its line, its field and what it held. */
 export function readFarmFile(text: string): FarmFileRead {
+  if (text.length > LONGEST)
+    return { faults: [`Expected a farm file of at most ${LONGEST} bytes, got ${text.length}`] };
+  const deep = tooDeep(text);
+  if (deep !== null)
+    return {
+      faults: [`Expected a farm file nested a few levels deep, got more on line ${deep}`],
+    };
+  const read = readWhole(text);
+  const more = (read.faults?.length ?? 0) - SHOWN;
+  if (!read.faults || more <= 0) return read;
+  return { faults: [...read.faults.slice(0, SHOWN), `Expected no more faults, got ${more} more`] };
+}
+
+/** A message of the reader, on one line. */
+const oneLine = (message: string) => message.replace(/\s+/g, ' ').slice(0, 200);
+
+function readWhole(text: string): FarmFileRead {
   const lines = new LineCounter();
-  const document = parseDocument(text, { lineCounter: lines, prettyErrors: false });
+  // A warning would be printed past us; what matters of it is a fault below.
+  const document = parseDocument(text, {
+    lineCounter: lines,
+    prettyErrors: false,
+    logLevel: 'error',
+  });
+  const lineAt = (at: number) => ` on line ${Math.max(1, lines.linePos(at).line)}`;
   if (document.errors.length > 0)
     return {
       faults: document.errors.map(
-        ({ pos, message }) =>
-          `Expected YAML on line ${lines.linePos(pos[0]).line}, got: ${message}`,
+        ({ pos, message }) => `Expected YAML${lineAt(pos[0])}, got: ${oneLine(message)}`,
       ),
     };
+  let alias: string | null = null;
+  visit(document, {
+    Alias(_, { source, range }) {
+      alias = `Expected no alias${lineAt(range?.[0] ?? 0)}, got *${source.slice(0, 60)}`;
+      return visit.BREAK;
+    },
+  });
+  if (alias !== null) return { faults: [alias] };
   const lineOf = (path: readonly PropertyKey[]): string => {
     // The field itself, or the nearest thing around it that is there.
     for (let depth = path.length; depth >= 0; depth--) {
       const node = document.getIn(path.slice(0, depth), true);
-      if (isNode(node) && node.range) return ` on line ${lines.linePos(node.range[0]).line}`;
+      if (isNode(node) && node.range) return lineAt(node.range[0]);
     }
-    return '';
+    return lineAt(0);
   };
-  let plain: unknown;
-  try {
-    plain = document.toJS({ maxAliasCount: 0 });
-  } catch {
-    return { faults: ['Expected a farm file without YAML aliases, got one with aliases'] };
-  }
+  const plain: unknown = document.toJS({ maxAliasCount: 0 });
   const checked = farmFile.safeParse(plain);
   if (!checked.success)
     return {

@@ -161,6 +161,10 @@ export async function startHub(
     endings.push(() => clearInterval(ticks));
     await core.tick();
     log.info({ http, mqtt: broker.address, farm: core.farm().file.farm.name }, 'the hub runs');
-    return { http, mqtt: broker.address, claimCode, close };
+    const stop = () => {
+      log.info('the hub stops');
+      return close();
+    };
+    return { http, mqtt: broker.address, claimCode, close: stop };
   }
 }

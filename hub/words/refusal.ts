@@ -29,9 +29,12 @@ const at = (root: unknown, path: readonly PropertyKey[]): unknown =>
     root,
   );
 
+/** A field's name; one that somebody made up may hold anything, or be as long as a page. */
+const named = (key: string) => (/^[\p{L}\p{N}_ -]{1,60}$/u.test(key) ? key : shown(key));
+
 const dotted = (path: readonly PropertyKey[]) =>
   path
-    .map((key) => (typeof key === 'number' ? `[${key}]` : `.${String(key)}`))
+    .map((key) => (typeof key === 'number' ? `[${key}]` : `.${named(String(key))}`))
     .join('')
     .replace(/^\./, '');
 

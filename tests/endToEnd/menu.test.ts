@@ -63,8 +63,8 @@ describe.skipIf(!hasChromium)(`the menu, in Chromium${needsChromium}`, () => {
       expect(await links.count()).toBe(phone ? 10 : 9);
       for (const link of await links.all()) {
         const box = await link.boundingBox();
-        expect.soft(box?.height, await link.textContent()).toBeGreaterThanOrEqual(44);
-        expect.soft(box?.width, await link.textContent()).toBeGreaterThanOrEqual(24);
+        expect.soft(box?.height, (await link.textContent()) ?? '').toBeGreaterThanOrEqual(44);
+        expect.soft(box?.width, (await link.textContent()) ?? '').toBeGreaterThanOrEqual(24);
         expect.soft(box?.x).toBeGreaterThanOrEqual(0);
         expect.soft(box?.y).toBeGreaterThanOrEqual(0);
         expect.soft((box?.x ?? 0) + (box?.width ?? 0)).toBeLessThanOrEqual(width);

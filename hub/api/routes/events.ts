@@ -61,7 +61,8 @@ export function eventRoutes(
     streams.endAll();
   });
 
-  app.get('/api/events', (request, reply) => {
+  // No HEAD: an answer without a body that never ends would only hold a connection.
+  app.get('/api/events', { exposeHeadRoute: false }, (request, reply) => {
     streams.mayOpen();
     reply.hijack();
     const page = reply.raw;

@@ -87,3 +87,42 @@ test('refusals are counted by reason, and open tasks by kind', async () => {
   expect(samples.get('dewpost_refused_in_a_day{reason="out-of-range"}')).toBe(1);
   expect(samples.get('dewpost_open_tasks{kind="see-to-probe"}')).toBeGreaterThan(0);
 });
+
+// Source: Prometheus documentation, "Writing client libraries", table "Process metrics"; "Metric and
+// label naming": base units, `_total` for what only grows, ratios from 0 to 1.
+test('the process and the hub tell of themselves by the standard names', async () => {
+  const { get, core, send, app } = await metrics();
+  send('p1', 'temperature', T, 21.5);
+  send('p1', 'humidity', T, 71);
+  core.look();
+  await app.inject({ url: '/api/nowhere' });
+  const { samples, types } = await get();
+  for (const name of ['resident_memory_bytes', 'start_time_seconds', 'cpu_seconds_total'])
+    expect(samples.get(`process_${name}`), name).toBeGreaterThan(0);
+  if (process.platform === 'linux')
+    for (const name of ['open_fds', 'max_fds', 'virtual_memory_bytes'])
+      expect(samples.get(`process_${name}`), name).toBeGreaterThan(0);
+  expect(types.get('process_cpu_seconds_total')).toBe('counter');
+  expect(
+    Math.abs((samples.get('process_start_time_seconds') ?? 0) - Date.now() / 1000),
+  ).toBeLessThan(3600);
+  expect(
+    samples.get('dewpost_humidity_ratio{place="long-house",spot="canopy",probe="p1"}'),
+  ).toBeCloseTo(0.71, 9);
+  expect(samples.get('dewpost_http_requests_total{method="GET",code="404"}')).toBe(1);
+  expect(samples.get('dewpost_build_info{version="0.0.0"}')).toBe(1);
+  for (const [name, type] of types) {
+    expect(name).toMatch(/^(dewpost|process)_[a-z_]+$/);
+    expect(type === 'counter', name).toBe(name.endsWith('_total'));
+    expect(name).not.toMatch(/percent|_ms\b|minutes|milli|kilo/);
+  }
+});
+
+test('of a store that is gone nothing is told but that the hub does not work', async () => {
+  const { get, core, store } = await metrics();
+  core.look();
+  store.close();
+  const { samples } = await get();
+  expect(samples.get('dewpost_up')).toBe(0);
+  expect([...samples.keys()].filter((key) => key.startsWith('dewpost_store'))).toEqual([]);
+});
