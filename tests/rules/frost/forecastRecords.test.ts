@@ -35,7 +35,11 @@ test('a clue is taken in only where it lowers the leave-one-out error', () => {
 
 test('with one clue the line is that of another library', () => {
   const { m, b } = linearRegression(nights.map(({ clues, y }) => [clues.last, y]));
-  const model = fitChosen(nights, { base: ['last'], pool: [], fewest: 10 });
+  const model = fitChosen<'last' | 'dew' | 'idle'>(nights, {
+    base: ['last'],
+    pool: [],
+    fewest: 10,
+  });
   expect(model?.line.slopes[0]).toBeCloseTo(m, 9);
   expect(model?.line.intercept).toBeCloseTo(b, 9);
   const said = model && predictChosen(model, { last: 3, dew: null, idle: null });
