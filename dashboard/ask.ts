@@ -15,7 +15,11 @@ const PATIENCE = 20_000; // ms; ours: a hub on the farm's network answers in wel
  * One request to the hub. Its own hub's JSON is trusted to have the contract's shape, which the hub
  * checks on its way out; checking again here would put the schemas' library on every phone.
  */
-export async function ask<Shape>(path: string, command?: unknown): Promise<Shape> {
+export async function ask<Shape>(
+  path: string,
+  command?: unknown,
+  method: 'POST' | 'PATCH' = 'POST',
+): Promise<Shape> {
   let response: Response;
   try {
     response = await fetch(path, {
@@ -23,7 +27,7 @@ export async function ask<Shape>(path: string, command?: unknown): Promise<Shape
       ...(command === undefined
         ? {}
         : {
-            method: 'POST',
+            method,
             headers: { 'content-type': 'application/json' },
             body: JSON.stringify(command),
           }),
