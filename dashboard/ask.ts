@@ -18,7 +18,7 @@ const PATIENCE = 20_000; // ms; ours: a hub on the farm's network answers in wel
 export async function ask<Shape>(
   path: string,
   command?: unknown,
-  method?: 'DELETE',
+  method?: 'DELETE' | 'PATCH' | 'POST',
 ): Promise<Shape> {
   let response: Response;
   try {
@@ -27,7 +27,7 @@ export async function ask<Shape>(
       ...(command === undefined
         ? method && { method }
         : {
-            method: 'POST',
+            method,
             headers: { 'content-type': 'application/json' },
             body: JSON.stringify(command),
           }),

@@ -2,6 +2,7 @@ import { existsSync, writeFileSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { freshDemoFolder } from './demoFolder.ts';
+import { enterDemoLots } from './demoLots.ts';
 import { type Address, addressText, freePort, readAddress } from './freePort.ts';
 import { runHub, startHub } from './hubProcess.ts';
 import { startLiveProbes } from './liveProbes.ts';
@@ -89,6 +90,7 @@ async function demo(abort: AbortController): Promise<void> {
   const args = ['start', '--open', ...where, '--clock', clockText(clock)];
   const log = join(folder, 'hub.log');
   const running = await startHub(hub, args, addressText(http), log, abort.signal);
+  await enterDemoLots(`http://${addressText(http)}`, start);
   const broker = `mqtt://${addressText(mqtt)}`;
   // Ctrl-C reaches the hub as well: that it hangs up then is no news.
   const complain = (sentence: string) => {

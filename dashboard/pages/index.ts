@@ -2,6 +2,7 @@ import type { ComponentType } from 'preact';
 import type { Params } from '../router.ts';
 import { words } from '../words.ts';
 import { Alarms } from './Alarms.tsx';
+import { CoolRoom, CoolRoomRecord } from './CoolRoom.tsx';
 import { Frost } from './Frost.tsx';
 import { How } from './How.tsx';
 import { Place } from './Place.tsx';
@@ -25,8 +26,10 @@ export const pages: readonly Page[] = [
   { path: '/', menu: words.menu.today, Show: Today },
   { path: '/places', menu: words.menu.places, Show: Places },
   { path: '/places/:id', menu: null, Show: Place },
+  { path: '/cool-room', menu: words.menu.coolRoom, Show: CoolRoom },
+  { path: '/cool-room/record', menu: null, Show: CoolRoomRecord },
   { path: '/frost', menu: words.menu.frost, Show: Frost },
-  { path: '/probes', menu: words.menu.probes, Show: Probes },
+  { path: '/probes', menu: words.menu.probes, level: 'more', Show: Probes },
   { path: '/alarms', menu: words.menu.alarms, level: 'more', Show: Alarms },
   { path: '/set-up', menu: words.menu.setUp, level: 'more', Show: SetUp },
   { path: '/how/:name', menu: null, Show: How },

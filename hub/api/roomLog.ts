@@ -8,7 +8,7 @@ import type {
 } from '../contract/index.ts';
 import { OF_ROOM, placeSeries } from '../lots/index.ts';
 import { type Check, makeActions, makeChecks } from '../record/index.ts';
-import { probeCheckWords, recordWords } from '../words/index.ts';
+import { checkHow, checkWords, probeCheckWords, recordWords } from '../words/index.ts';
 import { type ApiParts, Refused } from './parts.ts';
 import { iso } from './present.ts';
 
@@ -24,12 +24,14 @@ const hundredthsOrNull = (value: number | null) => (value === null ? null : hund
 
 export const shownCheck = (check: Check, now: number): ProbeCheck => {
   const [first] = check.points;
+  const offset = hundredths((first?.reading ?? 0) - (first?.reference ?? 0));
   return {
     ...check,
+    offset,
+    words: checkWords({ ...check, offset }),
     at: iso(check.at),
     points: [...check.points],
     doubts: [...check.doubts],
-    offset: hundredths((first?.reading ?? 0) - (first?.reference ?? 0)),
     ageDays: hundredths((now - check.at) / DAY),
   };
 };
@@ -124,6 +126,7 @@ export function roomLog(
     checks: makeChecks(parts.store)
       .of(probes.map(({ probe }) => probe))
       .map((check) => shownCheck(check, now)),
+    checkHow,
     words: recordWords(limit),
   };
 }

@@ -51,5 +51,11 @@ export function takenEvent(
   return { event: 'taken', how: take.how, kg, at, to, by, note: take.note };
 }
 
+/** Another cool room of the farm by its id, or by its name as people type it. */
 const ownRoom = (parts: ApiParts, to: string) =>
-  parts.farm().places.find(({ id, kind }) => kind === 'cool-room' && id === to)?.id;
+  parts
+    .farm()
+    .places.find(
+      ({ id, name, kind }) =>
+        kind === 'cool-room' && (id === to || name.toLowerCase() === to.toLowerCase()),
+    )?.id;

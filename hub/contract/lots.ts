@@ -186,6 +186,8 @@ export const foodClock = z.object({
 });
 export const foodClocks = z.object({
   clocks: z.array(foodClock),
+  /** Who decides on them, in words. */
+  why: z.string(),
   /** What some countries print, to talk over with the officer; none applies by itself. */
   printed: z.array(z.string()),
 });

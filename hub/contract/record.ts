@@ -62,6 +62,7 @@ export const probeCheck = z.object({
   /** What speaks against a two-point check. */
   doubts: z.array(z.enum(['too-near', 'slope'])),
   ageDays: z.number(),
+  words: z.string(),
 });
 const point = z.strictObject({ reading: temperature, reference: temperature.default(0) });
 export const enterCheck = z.strictObject({
@@ -98,6 +99,8 @@ export const coolRoomLog = z.object({
   actions: z.array(correctiveAction),
   probes: z.array(checkedProbe),
   checks: z.array(probeCheck),
+  /** How a probe is checked. */
+  checkHow: z.string(),
   /** What has to be said with it. */
   words: z.array(z.string()),
 });

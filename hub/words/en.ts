@@ -142,17 +142,17 @@ export const evidenceLabels: Readonly<Record<string, string>> = {
   'heat-limit-near': 'Near the heat limit',
   'inside-humidity': 'Humidity inside',
   'inside-temperature': 'Temperature inside',
-  'lot-above-hours': 'Over the limit since harvest, held against the agreed clock',
+  'lot-above-hours': 'Over the limit since harvest',
   'lot-chilling': 'Lay colder than it bears',
   'lot-crop': 'Lot',
-  'lot-days-left': 'Days left at the least; limit is the days to the next delivery',
-  'lot-days-most': 'Days left at the most',
+  'lot-days-left': 'Days left, at the least',
+  'lot-days-most': 'Days left, at the most',
   'lot-freezing': 'Lay below its freezing point',
-  'lot-heat': 'Lay above 35 °C, where the figures end',
-  'lot-over-before-sale': 'Days left less days to the next delivery',
-  'lot-released': 'A named person said that it may stay',
+  'lot-heat': 'Lay above 35 °C',
+  'lot-over-before-sale': 'Days to spare at the next delivery',
+  'lot-released': 'It may stay, somebody said',
   'lot-slack': 'Days to spare at the next delivery',
-  'lot-unknown-hours': 'Not known, possibly over the limit',
+  'lot-unknown-hours': 'Not known, possibly over',
   'lot-weight': 'Weight left',
   'keep-green-leaves': 'Keep the green leaves',
   'last-picking-in': 'Last picking worth its cost, in',
@@ -805,8 +805,9 @@ const kilograms = (kg: number) => withUnit(kg, 'kg', Number.isInteger(kg) ? 0 : 
 type Days = { readonly least: number; readonly most: number };
 /** `3.6 to 4.4 days`. */
 function daysBetween({ least, most }: Days): string {
-  const [a, b] = [number(least), number(most)];
   if (most === 0) return 'no days';
+  if (most < 1) return `${number(least * 24, 0)} to ${number(Math.ceil(most * 24), 0)} hours`;
+  const [a, b] = [number(least), number(most)];
   return a === b ? `about ${a} days` : `${a} to ${b} days`;
 }
 
@@ -929,6 +930,27 @@ export function probeCheckWords({ probe: id, due, last }: CheckFacts): string {
   return due ? `${then} That is over six months: check it again.` : then;
 }
 
+export const checkHow =
+  'Crushed clean ice, water just filling the gaps, stirred, the probe’s tip in the middle, five minutes: that is 0\u00a0°C.';
+const doubts = {
+  'too-near': 'The two points are nearer than 15\u00a0°C: the slope is doubtful.',
+  slope: 'The slope is outside 0.97 to 1.03: doubt the second thermometer first.',
+};
+/** One check in the list of them; its time is said before it. */
+export const checkWords = (check: {
+  readonly probe: string;
+  readonly offset: number;
+  readonly by: string;
+  readonly applied: boolean;
+  readonly doubts: readonly (keyof typeof doubts)[];
+}) =>
+  [
+    `${check.probe}: off by ${signed(check.offset)}${HARD}°C, by ${check.by}${check.applied ? '; corrected from then on' : '; not corrected'}.`,
+    ...check.doubts.map((doubt) => doubts[doubt]),
+  ].join(' ');
+export const clocksWhy =
+  'None is set until you enter it. Whole produce is often outside such rules, cut or bagged leaves often inside, sprouts apart: the officer decides.';
+
 /** What has to stand under every record. */
 export const recordWords = (limit: number): string[] => [
   `Hours above mean above ${number(limit)}${HARD}°C in the air of the room. Hours not known are time without a reading: they may have been above, and are never counted as below.`,
@@ -1014,8 +1036,7 @@ export const actionColumns = {
 const lotScreens = {
   title: 'Lots',
   inOrder: 'Sell in this order',
-  none: 'No lots are stored here. Enter what you put away.',
-  waiting: 'Asking the hub for the lots…',
+  none: 'No lots are stored here.',
   name: (kg: number, crop: string) => `${kilograms(kg)} ${crop}`,
   of: (left: number, whole: number) => `${kilograms(left)} left of ${kilograms(whole)}`,
   since: (time: string) => `put away ${time}`,
@@ -1061,7 +1082,7 @@ const lotScreens = {
   stored: (kg: number, crop: string, room: string) =>
     `The hub has stored: ${kilograms(kg)} ${crop}, ${room}.`,
   undo: 'Undo',
-  undone: 'Taken back. Both entries stay in its history.',
+  undone: 'Taken back; its history keeps both.',
   failed: (sentence: string) => `Not stored: ${sentence}`,
   warned: 'Warning',
   anyway: 'Put it there anyway',
@@ -1077,14 +1098,13 @@ const lotScreens = {
   mayStay: 'It may stay',
   mayStaySaid: (crop: string) => `The hub has stored: ${crop} may stay.`,
   correct: 'Correct it',
-  corrected: 'The hub has stored the correction. What was said before stays in its history.',
+  corrected: 'The hub has stored the correction; its history keeps both.',
   history: 'History',
   historyLine: (time: string, who: string, what: string) => `${time}, ${who}: ${what}`,
   takenBack: 'taken back',
   back: 'Back',
   coolings,
   classes: lotClasses,
-  person: 'Person only',
 };
 
 const recordScreens = {
@@ -1127,8 +1147,6 @@ const recordScreens = {
   store: 'Store it',
   storedAction: 'The hub has stored what was done.',
   checks: 'Probe checks',
-  checkWhy:
-    'Crushed clean ice, water just filling the gaps, stirred, the probe’s tip in the middle, five minutes: that is 0\u00a0°C.',
   check: (id: string) => `Check ${id}`,
   reading: 'It reads, in °C',
   readingNow: (value: number | null) =>
@@ -1138,27 +1156,18 @@ const recordScreens = {
   second: 'A second point, 15\u00a0°C or more away',
   secondReading: 'It reads there, in °C',
   secondTrue: 'True there, in °C',
-  apply: 'Correct what it sends from now on. What is stored stays as it is.',
+  apply: 'Correct what it sends from now on; what is stored stays.',
   storedCheck: 'The hub has stored the check.',
-  checkLine: (time: string, id: string, offset: number, by: string, applied: boolean) =>
-    `${time}, ${id}: off by ${signed(offset)}${HARD}°C, by ${by}${applied ? '; corrected from then on' : '; not corrected'}`,
-  doubts: {
-    'too-near': 'The two points are nearer than 15\u00a0°C: the slope is doubtful.',
-    slope: 'The slope is outside 0.97 to 1.03: doubt the second thermometer first.',
-  },
   none: 'No probe measures temperature in this room.',
-  clocks: 'Limits and clocks agreed with your food-safety officer',
-  clocksWhy:
-    'None is set until you enter it. Whole produce is often outside such rules, cut or bagged leaves often inside, sprouts apart: the officer decides.',
-  printed: 'What some countries print. None of it applies by itself.',
+  clocks: 'Limits and clocks, as agreed',
+  printed: 'What some countries print',
   clockOf: (name: string, limit: number | null, hours: number | null) =>
     `${sentenceCase(name)}: ${limit === null ? 'the room’s own limit' : `limit ${temperature(limit)}`}, ${hours === null ? 'no clock' : `clock ${number(hours)}${HARD}h`}`,
   clockSet: (by: string, time: string) => `entered by ${by}, ${time}`,
   change: 'Change',
-  limit: 'Limit in °C (empty: the room’s own)',
-  hours: 'Clock in hours over it (empty: none)',
-  words: 'Words to show with it (empty: none)',
-  clockStored: 'The hub has stored limit and clock.',
+  limit: 'Limit in °C, or the room’s own',
+  hours: 'Clock in hours over it, or none',
+  words: 'Words to show with it, or none',
 };
 
 const roomScreens = {
@@ -1180,7 +1189,7 @@ const roomScreens = {
   produce: (minutes: number) => `The middle of a crate follows in about ${span(minutes * MINUTE)}.`,
   tau: (hours: number) => `It warms with a time constant of about ${number(hours)}${HARD}h.`,
   day: 'The last day',
-  dayKey: 'Line: air. Thin line: in a crate. A break is time without readings.',
+  dayKey: 'Line: air; thin line: a crate. A break is time without readings.',
   lines: { set: 'set', limit: 'limit' },
   lanes: { door: 'door open', running: 'cooling runs', noPower: 'no power' },
   dayWords: 'The last day in figures',
@@ -1193,7 +1202,6 @@ const roomScreens = {
       : `${number(kWh)}${HARD}kWh in the last 24 hours.`,
   duty: (share: number | null) =>
     share === null ? '' : `The cooling ran ${number(share * 100, 0)}${HARD}% of the time.`,
-  toPage: 'More about the cool room',
 };
 
 const signInScreens = {
@@ -1623,7 +1631,7 @@ export const inputLabels: Readonly<Record<string, string>> = {
   'foretold-at': 'Foretold at',
   'foretold-by': 'Foretold by',
   'heard-at': 'Last heard at',
-  'hours-known': 'Hours since harvest that are known',
+  'hours-known': 'Hours known since harvest',
   'hours-not-known': 'Hours of the spell not known',
   'inside-humidity': 'Humidity inside',
   'inside-temperature': 'Temperature inside',
@@ -1634,19 +1642,19 @@ export const inputLabels: Readonly<Record<string, string>> = {
   'lies-at': 'Where it lies now',
   limit: 'Limit',
   longitude: 'Longitude',
-  'lot-hours-not-known': 'Hours since harvest not known',
+  'lot-hours-not-known': 'Hours not known since harvest',
   'newest-reading': 'Newest reading',
   'nights-learned': 'Nights learned from',
   now: 'Worked out at',
   'off-since': 'Off since',
   'open-since': 'Open, or rising, since',
   'open-up': 'The rule on opening said',
-  'outdoors-mean': 'Mean outdoors in the unknown hours',
+  'outdoors-mean': 'Mean outdoors in those hours',
   'outside-humidity': 'Humidity outside',
   'outside-temperature': 'Temperature outside',
   probability: 'Chance, 0 to 1',
   probe: 'Probe',
-  q10: 'Ages so many times faster 10 °C warmer',
+  q10: 'Ageing, times, 10 °C warmer',
   quantity: 'Quantity',
   'rain-from': 'Rain from',
   'read-at': 'Read at',

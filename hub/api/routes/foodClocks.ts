@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { foodLimits } from '../../../rules/cooler/index.ts';
 import * as contract from '../../contract/index.ts';
-import { printedLimit } from '../../words/index.ts';
+import { clocksWhy, printedLimit } from '../../words/index.ts';
 import { whoIs } from '../access.ts';
 import type { App } from '../app.ts';
 import { type ApiParts, Refused } from '../parts.ts';
@@ -12,6 +12,7 @@ export function foodClockRoutes(app: App, parts: ApiParts) {
   const { clocks } = parts.snapshots.lots;
   const shown = (): contract.FoodClocks => ({
     clocks: clocks.all().map((clock) => ({ ...clock, setAt: isoOrNull(clock.setAt) })),
+    why: clocksWhy,
     printed: foodLimits.map(printedLimit),
   });
 

@@ -1,0 +1,69 @@
+import { useState } from 'preact/hooks';
+import type { Lot, LotHistory, LotUse } from '../../hub/contract/index.ts';
+import { words } from '../words.ts';
+import { changeLot } from './commands.ts';
+import { Field, FormEnd } from './Field.tsx';
+import { byMe, NameField } from './NameField.tsx';
+import { numberOf, useSending } from './useSending.ts';
+
+const USES: readonly LotUse[] = ['sold', 'used', 'moved', 'thrown-out'];
+
+/** Sold, used, moved or thrown out: all of it or a part. Or a named person says that it may stay. */
+export function TakeLot({
+  lot,
+  onDone,
+}: {
+  lot: Lot;
+  onDone: (sentence: string, lot: LotHistory) => void;
+}) {
+  const text = words.lots;
+  const [how, setHow] = useState<LotUse>('sold');
+  const [kg, setKg] = useState(String(lot.kgLeft));
+  const [to, setTo] = useState('');
+  const { sending, failed, send } = useSending();
+  const submit = async (event: SubmitEvent) => {
+    event.preventDefault();
+    const value = numberOf(kg);
+    if (value === null) return;
+    const take = {
+      ...{ how, kg: value },
+      ...(to === '' || how === 'used' || how === 'thrown-out' ? {} : { to }),
+      ...(how === 'thrown-out' ? byMe() : {}),
+    };
+    const changed = await send(() => changeLot(lot.id, { take }));
+    if (changed) onDone(text.taken(how, value, lot.name), changed);
+  };
+  const stay = async () => {
+    const changed = await send(() => changeLot(lot.id, { release: byMe() }));
+    if (changed) onDone(text.mayStaySaid(lot.name), changed);
+  };
+  return (
+    <form class="lot-form" onSubmit={submit} aria-label={`${text.use}: ${lot.name}`}>
+      <fieldset class="lot-uses">
+        <legend>{text.use}</legend>
+        {USES.map((one) => (
+          <button type="button" key={one} aria-pressed={one === how} onClick={() => setHow(one)}>
+            {text.uses[one]}
+          </button>
+        ))}
+      </fieldset>
+      <Field label={text.howMuch} value={kg} kind="number" required onType={setKg} />
+      {(how === 'sold' || how === 'moved') && (
+        <Field label={text.to} value={to} longest={60} onType={setTo} />
+      )}
+      {how === 'thrown-out' && (
+        <>
+          <p class="quiet">{text.nameWhy}</p>
+          <NameField />
+        </>
+      )}
+      <FormEnd label={text.take} sending={sending} said={failed}>
+        {how === 'thrown-out' && (
+          <button type="button" aria-disabled={sending} onClick={stay}>
+            {text.mayStay}
+          </button>
+        )}
+      </FormEnd>
+    </form>
+  );
+}
