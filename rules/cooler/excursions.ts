@@ -40,6 +40,8 @@ const ON_ITS_WAY = 0.15; // K further down: still coming
 const TURNED_UP = 0.5; // K above its low: it rises again
 const STEEP_SPAN = 5 * MINUTE;
 
+const MEAN_STEEP = 0.7; // of the steep rise, kept up since it left the cycle
+
 type Walk = {
   -readonly [Key in keyof Omit<Excursion, 'ended'>]: Excursion[Key];
 } & { ref: number };
@@ -73,7 +75,7 @@ export function excursions(trace: Trace, { line, steep, hole }: Above): Excursio
     if (walk === null) walk = begun(at, now);
     else follow(walk, at, now);
     if (!walk.falling) walk.steepest = Math.max(walk.steepest, rise);
-    walk.steep = walk.steepest >= steep;
+    walk.steep = walk.steepest >= steep || meanRise(walk, line) >= MEAN_STEEP * steep;
   }
   close(false);
   return all;
@@ -121,6 +123,12 @@ function turnDown(walk: Walk, at: Instant, now: number) {
   walk.falling = true;
   walk.ref = now;
   walk.stalledSince = at;
+}
+
+/** K in five minutes on the way from the line to the peak, once that took some minutes. */
+function meanRise({ since, peak, peakAt }: Walk, line: number): number {
+  const time = peakAt - since;
+  return time < STEEP_SPAN ? 0 : ((peak - line) * STEEP_SPAN) / time;
 }
 
 /** K that the air rose in the five minutes up to this reading, or since the one before it. */

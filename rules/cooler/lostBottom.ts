@@ -14,6 +14,8 @@ export type Pull = {
   readonly minutes: Minutes;
   /** Whether it went above the cycle on the way: a defrost, a door or a load did that. */
   readonly out: boolean;
+  /** The highest it was on the way, °C. */
+  readonly peak: number;
   /** Minutes since it came back from above the cycle, or since the top where it was not above. */
   readonly back: Minutes;
   /** The longest of these that ended at the bottom. */
@@ -45,6 +47,7 @@ export function lostBottom({ t, value }: Trace, levels: Levels, hole: number): P
   let since: Instant | null = null;
   let counted = 0;
   let out = false;
+  let peak = Number.NEGATIVE_INFINITY;
   const longest = { within: 0, out: 0, back: 0 };
   let begin = 0; // half an hour before
   let back = 0;
@@ -73,12 +76,14 @@ export function lostBottom({ t, value }: Trace, levels: Levels, hole: number): P
       counted = 0;
       back = 0;
     }
+    peak = since === null ? now : Math.max(peak, now);
     if (since !== null && now > line) out = true;
   }
   return {
     since,
     minutes: minutes(counted / MINUTE),
     out,
+    peak,
     back: minutes(back / MINUTE),
     longest: {
       within: minutes(longest.within / MINUTE),

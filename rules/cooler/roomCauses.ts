@@ -33,6 +33,8 @@ export type RoomEvidence = {
   readonly doorOpen: boolean | null;
   /** By a meter; null without one, or where it can't tell a pause from an outage. */
   readonly supplyOn: boolean | null;
+  /** Whether a meter shows nothing at all, where it may always do so in a pause. */
+  readonly nothingDrawn: boolean;
   /** Whether the unit cools, by meter or coil; null without either. */
   readonly cools: boolean | null;
 };
@@ -59,7 +61,7 @@ const found = (sure: Sureness, ...among: readonly RoomCause[]): CauseFinding => 
  * Source: common practice, no source; which of two likely ones is named first is ours.
  */
 export function roomCauses(seen: RoomEvidence): CauseFinding {
-  const { trouble, steep, dipped, doorOpen, supplyOn, cools } = seen;
+  const { trouble, steep, dipped, doorOpen, supplyOn, nothingDrawn, cools } = seen;
   if (trouble === 'stuck') return found(cools === null ? 'likely' : 'sure', 'probe');
   if (trouble === 'supply-off') return found('sure', 'power');
   if (trouble === 'door-open' || doorOpen === true) return found('sure', 'door');
@@ -69,7 +71,7 @@ export function roomCauses(seen: RoomEvidence): CauseFinding {
   if (cools === false) {
     if (supplyOn === false) return found('sure', 'power');
     if (supplyOn === true) return found('likely', 'unit', 'controller');
-    return found('cannot-tell', 'power', 'unit', 'controller');
+    return found(nothingDrawn ? 'likely' : 'cannot-tell', 'power', 'unit', 'controller');
   }
   const door = doorOpen === null ? (['door'] as const) : [];
   if (steep && !dipped && doorOpen === null) return found('likely', 'door', 'unit');

@@ -43,7 +43,7 @@ export type PowerDay = {
 
 export const LINE_ABOVE = 0.2; // K above the tops of the cycle: a probe's noise and step. Ours
 const STEEP_LEAST = 0.75; // K in five minutes, ours: 1 K is common practice for a bare probe, this for one that lags
-const STEEP_OF_RISE = 3; // times the cycle's own rise near its top. Ours; doors make 5 to 20 times
+const STEEP_OF_RISE = 2; // times the cycle's own rise near its top. Ours; doors make 5 to 20 times
 
 /** Above what the air is out of its cycle, and from what slope that came steeply. */
 export function lineOf(cycle: Cycle, every: number) {

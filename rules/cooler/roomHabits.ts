@@ -42,19 +42,19 @@ export type RoomHabits = {
 const FEWEST_DAYS = 2; // ours
 const KNOWN = 0.7; // share of a day that must be on record. Ours
 // Defaults until the room has shown its own, and bounds of what it may teach. Minutes, ours.
-const SLOW = { until: 25, least: 15, most: 35 };
-const STEEP = { until: 20, least: 15, most: 50 };
+const SLOW = { until: 20, least: 15, most: 35 };
+const STEEP = { until: 12, least: 15, most: 50 };
 const HALT = { until: 60, least: 30, most: 60 };
 const PULL = {
   until: 120,
   within: { least: 30, most: 150 },
-  out: { least: 45, most: 180 },
-  back: { least: 40, most: 150 },
+  out: { least: 45, most: 210 },
+  back: { least: 60, most: 150 },
 };
 const SAME = { least: 20, most: 240 };
 const MORE = 4; // minutes past the longest seen
 const ODD = 2; // times the next largest; such a day teaches nothing
-const PULL_MORE = 1.5;
+const PULL_MORE = { within: 1.6, out: 1.8, back: 2.2 };
 const COLDER = 0.5; // K below the coldest seen
 const CUT = { top: 1, bottom: -1, line: 1.5 }; // K from set point: a thermostat of ±1 K, common practice
 const COLD_UNTIL = -2; // K from set point, until learned. Ours
@@ -123,7 +123,8 @@ export function roomHabits(
   const slow = most((b) => (b.steep || defrostDue(defrosts, b.at) ? null : b.longestRise));
   const steep = most((b) => (b.steep ? b.longestRise : null));
   const halt = most((b) => b.longestHalt);
-  const most2 = (way: keyof Longest) => usualMost(days.map(({ longestPull }) => longestPull[way]));
+  const longestOf = (way: keyof Longest) =>
+    usualMost(days.map(({ longestPull }) => longestPull[way]));
   const { line, steep: slope } = lineOf(cycle, every);
   const lows = days.map(({ lowest }) => lowest ?? cycle.bottom).sort((a, b) => a - b);
   return {
@@ -146,9 +147,9 @@ export function roomHabits(
       halt: held(halt + MORE, HALT),
     },
     pull: {
-      within: held(most2('within') * PULL_MORE, PULL.within),
-      out: held(most2('out') * PULL_MORE, PULL.out),
-      back: held(most2('back') * PULL_MORE, PULL.back),
+      within: held(longestOf('within') * PULL_MORE.within, PULL.within),
+      out: held(longestOf('out') * PULL_MORE.out, PULL.out),
+      back: held(longestOf('back') * PULL_MORE.back, PULL.back),
     },
     lowest: (lows[lows.length >= 5 ? 1 : 0] ?? cycle.bottom) - COLDER,
     same: held(2 * usualMost(days.map(({ longestSame }) => longestSame)), SAME),
@@ -210,7 +211,7 @@ export const defrostUntil = ({ defrosts }: RoomHabits, since: number): number =>
     : since;
 
 const MOST_SLOWER = 4; // times. Ours
-const AT_ITS_END = 0.95; // running share from where on only the limit itself tells. Ours
+const AT_ITS_END = 0.9; // running share from where on only the limit itself tells. Ours
 const NEVER = 100; // times
 
 /**

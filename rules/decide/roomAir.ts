@@ -45,11 +45,11 @@ const LOOKED_BACK = 8 * HOUR; // longer than any patience. Ours
 const COLD_FOR = 8; // minutes, ours: longer than a reading or two gone wrong
 const SURE = 1.5; // times the usual, from where on a slow loss wakes somebody. Ours
 const MOST_PATIENT = 1.5; // times the usual on a day hotter than any learned. Ours
-const SEEN = 60; // minutes that have to be known before anything is said to be in its cycle. Ours
-const FRESH_FOR = 20; // minutes of supply after a planned stop before the cycle is asked about. Ours
-
-/** Minutes a room is given to come back to its cycle after a stop that was planned. */
-export const afterStop = FRESH_FOR;
+// K above the line from which warm produce or a long opening is behind it, and how many times longer
+// the way down may then take. Ours, tried on simulated rooms.
+const LOADED = 1.5;
+const LOADED_MORE = 1.5;
+const SEEN = 120; // minutes that have to be known before anything is said to be in its cycle. Ours
 
 export function airSign(room: Room): AirSign {
   const { air, now, habits, supply } = room;
@@ -102,7 +102,8 @@ export function airSign(room: Room): AirSign {
 export function pullLate({ habits, outside }: Room, pull: Pull) {
   if (pull.since === null) return null;
   const { within, out, back } = habits.pull;
-  const slower = slowerBy(habits, outside);
+  const loaded = pull.peak >= habits.line + LOADED ? LOADED_MORE : 1;
+  const slower = slowerBy(habits, outside) * loaded;
   const all = { minutes: pull.minutes, most: (pull.out ? out : within) * slower };
   const last = { minutes: pull.back, most: back * slower };
   return pull.out && last.minutes / last.most > all.minutes / all.most ? last : all;

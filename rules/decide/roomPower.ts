@@ -13,6 +13,8 @@ const LEAST_OFF = 20; // minutes, ours
 const LONGEST_PAUSE = 120; // minutes: a longer one was an outage, not a pause. Ours
 const PAUSES_TO_LEARN = 3; // ours
 const WARM_FOR = 8; // minutes above the cycle and nothing cools: common practice says ten, less the look's step
+const UNLEARNED = 20; // minutes, ours: longer than a defrost of 18, while none is learned
+const NEAR = 0.25; // K below the line, ours: a cycle's top and a probe's noise
 const SUPPLY_HOLD = 3.75; // minutes, ours: common practice holds five; a look follows within a quarter
 const STANDBY_READINGS = 10; // ours
 const COIL_WARM_FOR = 5; // minutes, ours
@@ -25,6 +27,8 @@ export type PowerSign = {
   /** Minutes of a normal pause here. */
   readonly pause: number;
   readonly coil: CoilSign | null;
+  /** Whether a meter tells an outage from a pause, for a supply that is off. */
+  readonly certain: boolean;
 };
 
 /**
@@ -40,7 +44,7 @@ export function powerSign(room: Room, air: AirSign): PowerSign {
     coil?.latest == null || room.air === null
       ? null
       : coilSays(tail(coil, now), tail(room.air, now), habits.coil);
-  const none = { watts: null, offSince: null, pause: USUAL_OFF, coil: cold };
+  const none = { watts: null, offSince: null, pause: USUAL_OFF, coil: cold, certain: false };
   const late = shouldRun(room, air);
   if (power?.latest == null) {
     if (cold === null) return { ...none, stopped: null };
@@ -50,13 +54,13 @@ export function powerSign(room: Room, air: AirSign): PowerSign {
   const watts = power.latest.value;
   const pause = usualPause(room, power);
   const offSince = since(power.column, now, (value) => value < IDLE, holeOf(power));
-  const told = { watts, offSince, pause, coil: cold };
+  const told = { watts, offSince, pause, coil: cold, certain: false };
   if (offSince === null) return { ...told, stopped: false };
-  if (room.supply.on && supplyGone(room, power, offSince)) return { ...told, stopped: 'power' };
-  const stopped = late || (now - offSince > pause * MINUTE && air.above !== null);
-  const standby = (habits.watts?.waiting ?? 0) > 0 || watts > 0;
-  if (!stopped) return { ...told, stopped: false };
-  return { ...told, stopped: watts > 0 ? 'unit' : standby ? 'power' : 'either' };
+  if (room.supply.on && supplyGone(room, power, offSince)) {
+    return { ...told, stopped: 'power', certain: true };
+  }
+  if (!late) return { ...told, stopped: false };
+  return { ...told, stopped: watts > 0 ? 'unit' : 'power' };
 }
 
 const tail = ({ column }: Feed, now: Instant) => {
@@ -65,9 +69,11 @@ const tail = ({ column }: Feed, now: Instant) => {
 };
 
 /** Above the cycle for some minutes, and no defrost is why. */
-function shouldRun({ now, supply }: Room, { above, defrost }: AirSign): boolean {
+function shouldRun({ now, supply, habits, air }: Room, { above, defrost }: AirSign): boolean {
   if (!supply.on || above === null || defrost || above.falling) return false;
-  return now - above.since >= WARM_FOR * MINUTE;
+  if (habits.learned || air === null) return now - above.since >= WARM_FOR * MINUTE;
+  const warm = since(air.column, now, (value) => value > habits.line - NEAR, holeOf(air));
+  return warm !== null && now - warm >= UNLEARNED * MINUTE;
 }
 
 /** How the time that the cooling has been off came about. */

@@ -82,6 +82,7 @@ function read(look: Look, place: PlaceNow): Signs {
           dipped: (air.above?.dip ?? 0) >= DIP,
           doorOpen: door.by === 'contact' ? door.open : null,
           supplyOn: supplyNow(power),
+          nothingDrawn: power.watts === 0,
           cools: coolsNow(power),
         });
   const cause = why === null ? null : (why.cause ?? 'unclear');
@@ -134,8 +135,8 @@ function driftOf({ air, now, setPoint }: Room): number | null {
   return bottom === null ? null : bottom - setPoint;
 }
 
-function supplyNow({ watts, stopped }: PowerSign): boolean | null {
-  if (watts === null || stopped === 'either') return null;
+function supplyNow({ watts, stopped, certain }: PowerSign): boolean | null {
+  if (watts === null || (stopped === 'power' && !certain)) return null;
   return stopped !== 'power';
 }
 
@@ -156,7 +157,9 @@ function worstOf(
   standing: boolean,
 ): Worst {
   const wakes = true;
-  if (power.stopped === 'power') return { trouble: 'supply-off', since: power.offSince, wakes };
+  if (power.stopped === 'power' && power.certain) {
+    return { trouble: 'supply-off', since: power.offSince, wakes };
+  }
   if (door.by === 'contact' && door.open) return { trouble: 'door-open', since: door.since, wakes };
   if (power.stopped !== null && power.stopped !== false) {
     return { trouble: 'not-cooling', since: power.offSince, wakes };

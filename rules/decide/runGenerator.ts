@@ -44,7 +44,7 @@ export function runGenerator(look: Look, place: PlaceNow): Answer {
   if (hoursToLimit !== null) {
     const minutes = hoursToLimit * 60;
     const outside = put('warmest-outside-ahead', room.warmestAhead, '°C');
-    const learned = by('timeConstant', outside, when('now', now));
+    const learned = by('holdOver', outside, when('now', now));
     because.push(fact('minutes-to-limit', minutes, 'min', null, NEWTON, limitHow(signs)));
     because.push(fact('warms-within', tauHours, 'h', null, NEWTON, learned));
   }

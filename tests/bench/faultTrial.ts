@@ -1,5 +1,7 @@
-import { copyFileSync } from 'node:fs';
+import { copyFileSync, existsSync, mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { pino } from 'pino';
 import { steppedClock } from '../../hub/clock.ts';
 import type { RawReading } from '../../hub/intake/index.ts';
 import { joinCore } from '../../hub/main/core.ts';
@@ -8,11 +10,15 @@ import { openStore } from '../../hub/store/index.ts';
 import type { Evidence } from '../../rules/decide/index.ts';
 import { createTrial, type TrialFault, type TrialMinute } from '../../simulators/coolRoomTrial.ts';
 import { createChance } from '../../simulators/seed.ts';
-import { folder, quiet } from './history.ts';
 
 // One cool room, one fault, and the whole hub: readings go through intake and store as they come,
 // a look every five minutes and whenever a reading crosses a limit, tasks through patience. What is
 // asked for is what a person would have seen, at the minute they would have seen it.
+
+// In memory where the machine has a folder for it: these stores are thrown away, and there are many.
+const folder = mkdtempSync(join(existsSync('/dev/shm') ? '/dev/shm' : tmpdir(), 'dewpost-trials-'));
+process.on('exit', () => rmSync(folder, { recursive: true, force: true }));
+const quiet = pino({ level: 'error' }, pino.destination(2));
 
 export const MINUTE = 60_000;
 export const HOUR = 60 * MINUTE;
@@ -86,13 +92,14 @@ function* readingsOf(minute: TrialMinute, doorWas: number): Generator<RawReading
   if (t % LOOK === 0) yield read('mast', 'temperature', Math.round(outside * 10) / 10);
 }
 
-const bases = new Map<string, string>();
+/** The newest base: seeds come one after another, and one store is enough to keep. */
+let base: { readonly key: string; readonly file: string } | null = null;
 
 /** The store of a seed after its days of learning, all probes read and none placed. */
 function baseOf(seed: number, until: number, openings: number): string {
   const key = `trial-${seed}-${openings}`;
-  const known = bases.get(key);
-  if (known !== undefined) return known;
+  if (base?.key === key) return base.file;
+  if (base !== null) rmSync(base.file, { force: true });
   const file = join(folder, `${key}.db`);
   const store = openStore(file);
   const clock = steppedClock(until);
@@ -118,7 +125,7 @@ function baseOf(seed: number, until: number, openings: number): string {
   write();
   core.snapshots.fold();
   core.close();
-  bases.set(key, file);
+  base = { key, file };
   return file;
 }
 
@@ -186,7 +193,6 @@ export function runTrial(
       seen.add(task.id);
       kinds.set(task.key, (kinds.get(task.key) ?? 0) + 1);
       if (after === null || benign) {
-        const room = looked.outlook.coolRooms[0];
         const truth = openFor >= 5 && task.kind === 'shut-door' ? ' while it stood open' : '';
         falseTasks.push(
           `${task.kind}${task.alarm === null ? '' : '!'}${truth} ${new Date(now.t).toISOString()} ${told(task)}`,
@@ -222,6 +228,7 @@ export function runTrial(
     if (stopAtFound && !benign && found.alarm !== undefined) break;
   }
   core.close();
+  for (const end of ['', '-wal', '-shm']) rmSync(`${file}${end}`, { force: true });
   return {
     ...job,
     minutes: found.minutes ?? null,

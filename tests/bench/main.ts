@@ -5,6 +5,7 @@
 
 import { dashboardBytes } from './dashboardBytes.ts';
 import { evaluate } from './evaluate.ts';
+import { faultsFound } from './faults.ts';
 import { fileSize } from './fileSize.ts';
 import { flood } from './flood.ts';
 import { importRate } from './importRate.ts';
@@ -26,6 +27,7 @@ const benchmarks: Readonly<Record<string, () => Promise<void>>> = {
   rules: rulesAlone,
   chart: yearChart,
   start,
+  faults: faultsFound,
 };
 
 const named = process.argv.slice(2);

@@ -1,8 +1,11 @@
 import { expect, test } from 'vitest';
+import { roomHabits } from '../../../rules/cooler/index.ts';
 import { taskKey } from '../../../rules/decide/index.ts';
-import { instant, MINUTE } from '../../../rules/units.ts';
+import { hours, instant, MINUTE } from '../../../rules/units.ts';
 import { lookAtRoom as look, now } from './lookAtRoom.ts';
 import type { Course } from './makeSnapshot.ts';
+
+const unlearned = roomHabits([], { setPoint: 3, every: 1 });
 
 test('air over the limit for most of an hour: move the produce, before it reaches the limit itself', () => {
   const { said, room } = look({ air: (ago) => (ago > 35 ? 3 : 6) });
@@ -49,16 +52,32 @@ test('a silent probe makes the room unknown: never fine, and nothing is asked of
   expect(acts).toEqual([]);
 });
 
-test('the time constant is learned from a stop that was seen, door shut', () => {
-  // Newton's law with 4 h, from 3 °C, begun five and a half hours ago, 90 minutes long.
-  const air: Course = (ago) => {
-    const t = 330 - ago;
-    if (t < 0 || t > 90) return 3;
-    return 20 - 17 * Math.exp(-t / 240);
-  };
-  const power: Course = (ago) => (ago <= 330 && ago > 240 ? 0 : 450);
-  expect(look({ air, power }).room.holdOver.tauHours).toBeCloseTo(4, 6);
-  expect(look({ air, power, door: (ago) => (ago === 300 ? 1 : 0) }).room.holdOver.tauHours).toBe(6);
+test('hold-over goes by the time constants learned here, and its range by how far they lie apart', () => {
+  const habits = { ...unlearned, tauFits: [4, 5, 4.5].map(hours) };
+  const { holdOver } = look({ air: 3, habits }).room;
+  expect(holdOver.tauHours).toBe(4.5);
+  expect(holdOver.learnedFrom).toBe(3);
+  // Newton's law by hand: 4.5 h ln(17/15) = 33.8 min, and a tenth less and more: the mean distance
+  // from the middle, 0.33 h of 4.5, is less than a tenth.
+  expect(holdOver.minutesToLimit).toBeCloseTo(33.8, 1);
+  expect(holdOver.shortest).toBeCloseTo(0.9 * 33.794, 1);
+  expect(holdOver.longest).toBeCloseTo(1.1 * 33.794, 1);
+});
+
+test('a stop by plan is no fault, and asks for the set only when the room does not last until it runs', () => {
+  const air = (ago: number) => 3 + (60 - Math.min(60, ago)) / 60; // 4 °C now, an hour into the stop
+  const until = (minutes: number) => [
+    { from: instant(now - 300 * MINUTE), to: instant(now - 60 * MINUTE) },
+    { from: instant(now + minutes * MINUTE), to: instant(now + 600 * MINUTE) },
+  ];
+  // By hand: at most 20 °C outside, 6 h less four tenths: 3.6 h ln(16/15) = 14 minutes are sure.
+  const short = look({ air, supply: until(10) });
+  expect(short.acts).toEqual([]);
+  expect(short.room).toMatchObject({ cause: null, plan: { on: false } });
+  const long = look({ air, supply: until(200) });
+  expect(long.acts).toEqual(['run-generator']);
+  const run = long.said('run-generator');
+  expect(((run.verdict === 'act' ? (run.doBy ?? 0) : 0) - now) / MINUTE).toBeCloseTo(13.9, 1);
 });
 
 test('energy and running share are those of the last day', () => {

@@ -1,12 +1,15 @@
 import { expect } from 'vitest';
+import type { RoomHabits, Span } from '../../../rules/cooler/index.ts';
 import { decide, type PlaceNow } from '../../../rules/decide/index.ts';
-import { minutes } from '../../../rules/units.ts';
+import { celsius, minutes } from '../../../rules/units.ts';
 import { at, type Course, coolRoom, outside, snapshot, spot } from './makeSnapshot.ts';
 
 // One cool room on a day of 20 °C outside, looked at once.
 
 export const now = at('2025-09-10T14:00');
 const warmDay = outside(spot(now, { spot: 'air', temperature: 20, humidity: 60 }));
+
+const told3 = { setPoint: celsius(3), limit: celsius(5), value: 600 };
 
 type Setting = {
   readonly air?: Course;
@@ -20,10 +23,12 @@ type Setting = {
   readonly hours?: number;
   readonly out?: PlaceNow | null;
   readonly standing?: string[];
+  readonly habits?: RoomHabits;
+  readonly supply?: readonly Span[];
 };
 
 export function lookAtRoom({ air = 3, out = warmDay, standing = [], told, ...more }: Setting) {
-  const { power, door, product, ...rest } = more;
+  const { power, door, product, habits, supply, ...rest } = more;
   const spots = [
     spot(now, { spot: 'air', temperature: air, ...rest }),
     ...(power === undefined ? [] : [spot(now, { spot: 'unit', power, ...rest })]),
@@ -35,7 +40,8 @@ export function lookAtRoom({ air = 3, out = warmDay, standing = [], told, ...mor
   const asTold = spots.map((each) =>
     told === undefined ? each : { ...each, every: minutes(told) },
   );
-  const places = [coolRoom({ spots: asTold }), ...(out === null ? [] : [out])];
+  const kept = { ...told3, ...(habits && { habits }), ...(supply && { supply }) };
+  const places = [coolRoom({ spots: asTold, coolRoom: kept }), ...(out === null ? [] : [out])];
   const outlook = decide(snapshot(now, { places, standing }));
   expect(outlook.failures).toEqual([]);
   const [room] = outlook.coolRooms;
