@@ -68,7 +68,7 @@ export function StopChart({ plan, label }: { plan: CutBack; label: string }) {
           <text
             class="line-name"
             x={right}
-            y={Math.max(TOP + 4, y(last.lost) + 16)}
+            y={Math.min(base - 6, y(last.lost) + 28)}
             text-anchor="end"
           >
             {text.lostLabel}
