@@ -27,7 +27,7 @@ export async function ask<Shape>(
       ...(command === undefined
         ? method && { method }
         : {
-            method,
+            method: method ?? 'POST',
             headers: { 'content-type': 'application/json' },
             body: JSON.stringify(command),
           }),

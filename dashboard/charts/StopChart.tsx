@@ -1,5 +1,6 @@
 import type { CutBack } from '../../hub/contract/index.ts';
 import { farm } from '../state.ts';
+import { addDays } from '../times.ts';
 import { words } from '../words.ts';
 import { dayMs, dayScale } from './dayScale.ts';
 import { linePath } from './paths.ts';
@@ -10,13 +11,17 @@ const HEIGHT = 240;
 const LEFT = 52;
 const TOP = 14;
 const BOTTOM = 30;
+const AFTER = 14; // days drawn beyond the days to stop
+const LEAST = 28; // days drawn at least
 
 /** The two sides of waiting: money still to gain, money lost by then, and the days to stop between. */
 export function StopChart({ plan, label }: { plan: CutBack; label: string }) {
   const [ref, width] = useWidth<HTMLDivElement>(328);
   const text = words.cutBack;
   const currency = farm.value?.money ?? 'EUR';
-  const { rows, window } = plan;
+  const { window } = plan;
+  const until = window === null ? '' : addDays(window.to, AFTER);
+  const rows = plan.rows.filter(({ day }, at) => day <= until || at <= LEAST);
   const [first] = rows;
   const last = rows.at(-1);
   if (first === undefined || last === undefined || window === null) return null;
@@ -57,6 +62,17 @@ export function StopChart({ plan, label }: { plan: CutBack; label: string }) {
           ))}
           <path class="lost-line" d={line(({ lost }) => lost)} />
           <path class="odds-line" d={line(({ toGain }) => toGain)} />
+          <text class="line-name" x={LEFT + 6} y={Math.min(base - 6, y(first.toGain) + 16)}>
+            {text.gainLabel}
+          </text>
+          <text
+            class="line-name"
+            x={right}
+            y={Math.min(base - 6, y(last.lost) + 28)}
+            text-anchor="end"
+          >
+            {text.lostLabel}
+          </text>
           {days.ticks.map(({ day, x: at, label: said }) => (
             <text
               key={day}

@@ -12,6 +12,8 @@ import { FruitCounted } from './FruitCounted.tsx';
 import { PatchFigures } from './PatchFigures.tsx';
 import { useAnswer } from './useAnswer.ts';
 
+const A_WEEK = 7; // days
+
 /** When to stop picking and clear each patch: the two sides of waiting, and what would change it. */
 export function CutBack({ place }: { place?: string } = {}) {
   const text = words.cutBack;
@@ -50,8 +52,11 @@ function PatchPlan({ plan, onKept }: { plan: Plan; onKept: (plan: Plan) => void 
   const money = (value: number) => text.money(value, currency);
   const best = rows.find(({ day }) => day === window?.best);
   const [first] = rows;
-  const summary =
-    first && best ? text.summary(money(first.toGain), money(best.lost), shortDay(best.day)) : '';
+  const later = rows[A_WEEK];
+  const today = window !== null && window.best === plan.day;
+  const summary = today
+    ? later && text.summaryNow(money(later.lost), shortDay(later.day))
+    : first && best && text.summary(money(first.toGain), money(best.lost), shortDay(best.day));
   const short = rows.find(({ daylight }) => daylight !== null && daylight < 10);
   return (
     <section class="cut-back">
@@ -62,17 +67,19 @@ function PatchPlan({ plan, onKept }: { plan: Plan; onKept: (plan: Plan) => void 
         <>
           <p class="advice">
             <strong>{text.advice[plan.advice]}</strong>{' '}
-            {text.window(
-              shortDay(window.from),
-              shortDay(window.to),
-              shortDay(window.best),
-              money(window.value),
-            )}{' '}
+            {today
+              ? window.value > 0 && text.windowNow(money(window.value))
+              : text.window(
+                  shortDay(window.from),
+                  shortDay(window.to),
+                  shortDay(window.best),
+                  money(window.value),
+                )}{' '}
             {text.reasons[window.reason]}
             {window.nearly !== null && ` ${text.nearly(shortDay(window.nearly))}`}
           </p>
           <p>{summary}</p>
-          <StopChart plan={plan} label={summary} />
+          <StopChart plan={plan} label={summary ?? ''} />
           <p class="quiet">
             {plan.tonight ? text.tonight : text.season}
             {short && ` ${text.shortDays(shortDay(short.day))}`}

@@ -18,7 +18,7 @@ export function CutBackChanges({ plan }: { plan: CutBack }) {
     <>
       <h3>{text.changes}</h3>
       <ul class="plain-list changes">
-        <li>{text.frostFirst(words.temperature(plan.damage))}</li>
+        {plan.advice !== 'wait' && <li>{text.frostFirst(words.temperature(plan.damage))}</li>}
         {plan.changes.map((change) => (
           <li key={change.what}>{text.change[change.what](said(change), shortDay(change.best))}</li>
         ))}

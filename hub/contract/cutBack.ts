@@ -76,7 +76,7 @@ export const cutBack = z.object({
   /** Against doing nothing more: picking on as it is, cleaning first, cutting back now. null: not told what it takes. */
   ways: z.object({ keep: z.number(), clean: known, cut: known }).nullable(),
   mayCut: z.enum(['renovation', 'dormant', 'grower']).nullable(),
-  advice: z.enum(['wait', 'pick-on', 'clean', 'clear-out', 'cut-back', 'unknown']),
+  advice: z.enum(['wait', 'pick-on', 'pick-last', 'clean', 'clear-out', 'cut-back', 'unknown']),
   changes: z.array(
     z.object({
       what: z.enum(['price-below', 'price-above', 'frost-sooner', 'wetter']),

@@ -75,6 +75,8 @@ export async function importFruit(
       if (!read.success) return fault(refusal({ ...read.error.issues[0] } as never, given));
       if (counted > today)
         return fault(`Expected a day up to ${today} in counted, got ${shown(counted)}`);
+      if (flowered > counted)
+        return fault(`Expected a day up to ${counted} in flowered, got ${shown(flowered)}`);
       const key = `${place}\n${counted}`;
       const count = counts.get(key) ?? { place, counted, cohorts: [] };
       count.cohorts.push(...read.data.cohorts);

@@ -1,4 +1,4 @@
-import { climateCalendar, placeUnits } from '../../rules/batches/index.ts';
+import { climateCalendar, placeLine } from '../../rules/batches/index.ts';
 import { degreeDaysSine, startingBase } from '../../rules/heat/index.ts';
 import type { Calendar } from '../clock.ts';
 import type { Day } from '../contract/index.ts';
@@ -57,10 +57,11 @@ export function makeClimate(
       return place === null || outdoors === null ? [] : [{ outdoors, place }];
     })
     .slice(-LEARNED);
+  const here = placeLine(shared);
   const record = new Map<string, number>();
   for (const [day, units] of there) {
     if (units === null) continue;
-    record.set(day, placeUnits(shared, units) ?? units);
+    record.set(day, here?.(units) ?? units);
   }
   for (const [day, units] of mine) if (units !== null && day < today) record.set(day, units);
   const known = [...mine.values()].filter((units) => units !== null).length;

@@ -55,7 +55,9 @@ export function planOf(
         ? 'clear-out'
         : ways.clean > ways.keep
           ? 'clean'
-          : 'pick-on';
+          : plan.best === 0
+            ? 'pick-last'
+            : 'pick-on';
   return {
     ...common,
     missing: [],

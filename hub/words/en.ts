@@ -2195,6 +2195,7 @@ const cutBackScreens = {
   advice: {
     wait: 'It is not the time to clear: the patch grows towards its crop.',
     'pick-on': 'Pick on.',
+    'pick-last': 'Pick what is ripe, then stop and clear out.',
     clean: 'Clear out first, then pick on.',
     'clear-out': 'Stop picking and clear out.',
     'cut-back': 'Cut back now.',
@@ -2204,6 +2205,8 @@ const cutBackScreens = {
     from === to
       ? `Best to stop on ${best}. Until then about ${value} is to be expected, all costs paid.`
       : `Best to stop from ${from} to ${to}. Until ${best} about ${value} is to be expected, all costs paid.`,
+  windowNow: (value: string) =>
+    `Best to stop today. What can be picked now is worth about ${value}, all costs paid.`,
   nearly: (day: string) => `Stopping on ${day} would bring nearly as much.`,
   reasons: {
     'nothing-left': 'Nothing was counted that could still be picked.',
@@ -2223,6 +2226,8 @@ const cutBackScreens = {
   lostLabel: 'lost',
   summary: (gainNow: string, gone: string, day: string) =>
     `Today ${gainNow} is still to gain. Waiting until ${day} is likely to lose ${gone} of what hangs.`,
+  summaryNow: (gone: string, day: string) =>
+    `Waiting until ${day} is likely to lose ${gone} of what hangs.`,
   table: 'Day by day as a table',
   columns: {
     day: 'Day',

@@ -39,6 +39,13 @@ export function placeUnits(
   outdoors: number,
 ): number | null {
   expectRange('units outdoors', outdoors, 0, 60, '°C d');
+  return placeLine(days)?.(outdoors) ?? null;
+}
+
+/** The same, made ready once for asking often. null when fewer than three days are known in both. */
+export function placeLine(
+  days: readonly { readonly outdoors: number | null; readonly place: number | null }[],
+): ((outdoors: number) => number) | null {
   const known = days
     .slice(-LOOK_BACK)
     .flatMap((day) =>
@@ -51,5 +58,5 @@ export function placeUnits(
     known.map(([, place]) => place),
   );
   // Days all alike outdoors leave no line; their mean is all there is.
-  return Math.max(0, line === null ? mean : line.intercept + line.slope * outdoors);
+  return (outdoors) => Math.max(0, line === null ? mean : line.intercept + line.slope * outdoors);
 }

@@ -8,7 +8,7 @@ export {
   type Stop,
 } from './bestStop.ts';
 export { climateCalendar } from './climateCalendar.ts';
-export { climateUnits, placeUnits } from './climateUnits.ts';
+export { climateUnits, placeLine, placeUnits } from './climateUnits.ts';
 export { daysToHarvest } from './daysToHarvest.ts';
 export { daysToReach, replayYears } from './daysToReach.ts';
 export { flowerToRipe } from './flowerToRipe.ts';

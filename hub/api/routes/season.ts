@@ -75,10 +75,11 @@ export function seasonRoutes(app: App, parts: ApiParts) {
     (request) => {
       const place = placeIn(season.planned(), request.params.id, 'id');
       const { cohorts, counted = today() } = request.body;
-      const late = [counted, ...cohorts.map(({ flowered }) => flowered ?? counted)];
-      for (const day of late)
-        if (day > today())
-          throw new Refused(400, `Expected a day up to ${today()} in the count, got ${day}`);
+      if (counted > today())
+        throw new Refused(400, `Expected a day up to ${today()} in counted, got ${counted}`);
+      for (const { flowered = counted } of cohorts)
+        if (flowered > counted)
+          throw new Refused(400, `Expected a day up to ${counted} in flowered, got ${flowered}`);
       entry(place.id, 'fruit', whoIs(request), { counted, cohorts });
       return plan(place);
     },
