@@ -47,6 +47,9 @@ const start = z
     farm: z.string().optional(),
     open: z.boolean().default(false),
     clock: clock.optional(),
+    backup: z.string().optional(),
+    'keep-raw': z.coerce.number('expected days').int().min(60).max(36_600).optional(),
+    gather: z.coerce.number('expected seconds').min(0).max(60).optional(),
   })
   .superRefine(({ open, http, mqtt, broker }, context) => {
     if (!open) return;

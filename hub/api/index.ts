@@ -1,5 +1,6 @@
 export { CLAIM_CODE } from './access.ts';
 export type { App } from './app.ts';
+export type { KeepingFacts } from './keepingFacts.ts';
 export type { ApiParts, Happening, Looked } from './parts.ts';
 export { openTasks } from './present.ts';
 export { buildServer } from './server.ts';

@@ -87,6 +87,15 @@ export function metricsText(parts: ApiParts, health: Health): string {
     family('dewpost_store_free_bytes', 'gauge', 'Room left where the store is.', [
       { value: health.store.freeBytes },
     ]),
+    family('dewpost_store_keeps', 'gauge', '1 while the store keeps what it is given.', [
+      { value: health.store.trouble === null ? 1 : 0 },
+    ]),
+    family(
+      'dewpost_last_backup_timestamp_seconds',
+      'gauge',
+      'When the newest good backup was made.',
+      seconds(health.backupAt),
+    ),
     family('process_resident_memory_bytes', 'gauge', 'Resident memory of the hub.', [
       { value: process.memoryUsage.rss() },
     ]),

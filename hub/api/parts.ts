@@ -3,8 +3,9 @@ import type { Alarm } from '../alarms/index.ts';
 import type { Calendar, Clock } from '../clock.ts';
 import type { Farm } from '../farm/index.ts';
 import type { Snapshots } from '../snapshot/index.ts';
-import type { Store, StoredReading } from '../store/index.ts';
+import type { Store, StoredReading, Trouble } from '../store/index.ts';
 import type { Answer, Task, Tasks } from '../tasks/index.ts';
+import type { KeepingFacts } from './keepingFacts.ts';
 
 /** What the newest look saw and concluded. Times in ms since 1970. */
 export type Looked = {
@@ -23,6 +24,8 @@ export type Happening = {
   task: Task;
   alarm: Alarm;
   looked: { readonly at: number };
+  /** Why the store can keep nothing from now on; null: it can again. */
+  store: Trouble | null;
 };
 
 /** What the pages and their JSON need of the rest of the hub. */
@@ -46,6 +49,8 @@ export type ApiParts = {
     ): () => void;
   };
   readonly brokerConnected: () => boolean;
+  /** How what is kept is looked after; a hub without timers has nobody who does. */
+  readonly keeping?: () => KeepingFacts;
   /** Nobody needs to sign in: every listener is on this machine only. */
   readonly open: boolean;
 };

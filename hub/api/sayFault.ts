@@ -3,7 +3,8 @@ import {
   hasZodFastifySchemaValidationErrors,
   isResponseSerializationError,
 } from 'fastify-type-provider-zod';
-import { type Complaint, refusal, shown } from '../words/index.ts';
+import { troubleOf } from '../store/index.ts';
+import { type Complaint, refusal, shown, storeRefuses } from '../words/index.ts';
 import { Refused } from './parts.ts';
 
 /** What the body parser of the server refuses before any schema sees it. */
@@ -44,6 +45,10 @@ export const sayFault =
       return reply
         .code(status)
         .send({ error: `Expected JSON in the body, got ${shown(type)} that is none` });
+    }
+    if (troubleOf(error) !== null) {
+      onFault(error);
+      return reply.code(503).send({ error: storeRefuses });
     }
     if (status >= 500 || isResponseSerializationError(error)) {
       onFault(error);

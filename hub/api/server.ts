@@ -10,6 +10,7 @@ import { type App, makeApp } from './app.ts';
 import type { ApiParts } from './parts.ts';
 import { eventRoutes } from './routes/events.ts';
 import { healthRoutes } from './routes/health.ts';
+import { keepingRoutes } from './routes/keeping.ts';
 import { methodRoutes } from './routes/methods.ts';
 import { placeRoutes } from './routes/places.ts';
 import { probeRoutes } from './routes/probes.ts';
@@ -64,6 +65,7 @@ export async function buildServer(parts: ApiParts, options: ServerOptions): Prom
   guard(app, parts);
   accessRoutes(app, parts);
   healthRoutes(app, parts);
+  keepingRoutes(app, parts);
   todayRoutes(app, parts);
   taskRoutes(app, parts);
   placeRoutes(app, parts);

@@ -157,12 +157,21 @@ export const placeProbe = z.strictObject({
   from: time.optional(),
 });
 
+export const storeTroubles = z.enum(['full', 'read-only', 'damaged', 'gone', 'failing']);
+
 export const health = z.object({
   status: z.enum(['ok', 'no-readings', 'late', 'failing']),
   lastReadingAt: time.nullable(),
   evaluatedAt: time.nullable(),
   clock: z.enum(['ok', 'unset']),
-  store: z.object({ bytes: z.number(), freeBytes: z.number() }),
+  store: z.object({
+    bytes: z.number(),
+    freeBytes: z.number(),
+    /** Why nothing can be kept now; null while all is well. */
+    trouble: storeTroubles.nullable(),
+  }),
+  /** When the newest good backup was made; null: none, or none wanted. */
+  backupAt: time.nullable(),
 });
 
 export const alarm = z.object({

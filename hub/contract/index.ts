@@ -1,6 +1,7 @@
 export * from './events.ts';
 export * from './facts.ts';
 export * from './farm.ts';
+export * from './keeping.ts';
 export * from './methods.ts';
 export * from './pages.ts';
 export * from './task.ts';

@@ -3,10 +3,12 @@ import { type Amendment, type CleanReading, cleaner, type Recall } from './clean
 import { commitQueue, type Release } from './commitQueue.ts';
 import { readMessage } from './forms/index.ts';
 import type { Message, Parsed, RawReading, Refused } from './message.ts';
+import type { Pace } from './pace.ts';
 
 export type { Release } from './commitQueue.ts';
 export { filterOf } from './forms/index.ts';
 export type { Message, RawReading, Refused } from './message.ts';
+export { type Pace, steadyPace } from './pace.ts';
 export { readTime } from './readTime.ts';
 export { inKeptUnit } from './units.ts';
 
@@ -26,6 +28,7 @@ export type IntakeParts = {
   /** Keeps a batch in one commit, or throws. */
   readonly keep: (batch: readonly Intaken[]) => void;
   readonly waitMs?: number;
+  readonly pace?: Pace;
 };
 
 export type Intake = ReturnType<typeof makeIntake>;
@@ -36,7 +39,7 @@ const BURST = 1000; // ms
 const RESEND_WITHIN = 60_000; // ms
 
 /** From a message, or from readings of a file, to a commit; then the sender is told. */
-export function makeIntake({ mappings, recall, offsetOf, keep, waitMs }: IntakeParts) {
+export function makeIntake({ mappings, recall, offsetOf, keep, waitMs, pace }: IntakeParts) {
   const clean = cleaner(recall, offsetOf);
   const queue = commitQueue<Intaken>(
     (batch) => {
@@ -49,6 +52,8 @@ export function makeIntake({ mappings, recall, offsetOf, keep, waitMs }: IntakeP
     },
     500,
     waitMs ?? 5,
+    undefined,
+    pace,
   );
   /** The last value without a time that was kept, and when it came. */
   const newest = new Map<string, { receivedAt: number; value: number }>();

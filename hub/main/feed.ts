@@ -14,6 +14,7 @@ export function makeFeed(onFault: (error: unknown) => void) {
     task: new Set(),
     alarm: new Set(),
     looked: new Set(),
+    store: new Set(),
     farm: new Set(),
   };
   return {

@@ -5,21 +5,33 @@ import { pino } from 'pino';
 import { type Publish, sendAlarm } from '../alarms/index.ts';
 import { buildServer, CLAIM_CODE, openTasks } from '../api/index.ts';
 import { type Broker, connectExisting, type Receive, startEmbedded } from '../broker/index.ts';
-import { filterOf } from '../intake/index.ts';
+import { filterOf, steadyPace } from '../intake/index.ts';
 import { hashPassword, newSecret, passwordFits } from '../passwords.ts';
 import type { Settings } from '../settings.ts';
-import { openStore, type Store } from '../store/index.ts';
+import { newestBackupAt, openOrMend, type Store } from '../store/index.ts';
 import { makeAnnouncer } from './announcer.ts';
 import { clockFrom } from './clockFrom.ts';
 import { joinCore } from './core.ts';
 import { everySoOften } from './everySoOften.ts';
 import { importFarm } from './farmKept.ts';
+import { keepUp } from './keeping.ts';
+import { nightly } from './nightly.ts';
 import { pagesFolder, version } from './package.ts';
 import { readText } from './readText.ts';
+import { recordMended, stampOf, watchStore } from './storeWatch.ts';
 
 const MINUTE = 60_000;
 /** Readings that cross limits one after another lead to one look. Ours. */
 const SETTLE = 1000; // ms
+/** With many probes, one commit in so many seconds, unless --gather says otherwise. Ours: a probe
+ *  on a battery is not kept awake for longer. */
+const GATHER = 2;
+/** Single readings are kept for two seasons and some, unless --keep-raw says otherwise. Ours. */
+const RAW_DAYS = 800;
+/** Commits that may be made at once after a quiet time (hub/intake/pace.ts). Ours. */
+const AHEAD = 60;
+/** The newest backup is older than a night. */
+const BACKUP_LATE = 26 * 60 * MINUTE;
 
 export type Hub = {
   readonly http: string;
@@ -33,7 +45,10 @@ export type Hub = {
 export async function startHub(settings: Settings<'start'>): Promise<Hub> {
   const log = pino({ level: process.env.DEWPOST_LOG ?? 'info' }, pino.destination(2));
   const clock = clockFrom(settings.clock);
-  const store = openStore(join(settings.data, 'dewpost.db'));
+  const backups = settings.backup ?? null;
+  const file = join(settings.data, 'dewpost.db');
+  const { store, mended } = openOrMend(file, backups, stampOf(clock.now()));
+  if (mended) recordMended(store, log, mended, clock.now());
   /** What has been begun, to be ended in the opposite order, also when the start fails half-way. */
   const endings: (() => unknown)[] = [() => store.close()];
   const close = async () => {
@@ -54,6 +69,7 @@ export async function startHub(settings: Settings<'start'>): Promise<Hub> {
       store,
       clock,
       log,
+      pace: steadyPace(((settings.gather ?? GATHER) * 1000) / clock.speed, AHEAD),
       onCrossing: () => {
         soon ??= setTimeout(() => {
           soon = undefined;
@@ -64,7 +80,10 @@ export async function startHub(settings: Settings<'start'>): Promise<Hub> {
     endings.push(() => {
       clearTimeout(soon);
       core.intake.flush();
+      core.snapshots.fold(true);
     });
+    const keeping = keepUp({ core, log, backups, rawDays: settings['keep-raw'] ?? RAW_DAYS });
+    endings.push(keeping.stop);
     const claimCode = settings.open || store.people.claimed() ? null : newSecret(3);
     if (claimCode) store.people.putSecret(CLAIM_CODE, await hashPassword(claimCode));
 
@@ -79,6 +98,7 @@ export async function startHub(settings: Settings<'start'>): Promise<Hub> {
       look: () => core.look(),
       brokerConnected: () => broker?.connected() ?? false,
       open: settings.open,
+      keeping: keeping.facts,
     };
     const say = makeAnnouncer({
       store,
@@ -88,6 +108,8 @@ export async function startHub(settings: Settings<'start'>): Promise<Hub> {
       tasks: () => openTasks(parts),
     });
 
+    const watch = watchStore({ ...core, log, backups, look: () => core.look() });
+    endings.push(watch.stop);
     core.look();
     const filters = () => ['garden/#', ...core.farm().mappings.map(filterOf)];
     const receive: Receive = (message, acknowledge) =>
@@ -98,7 +120,11 @@ export async function startHub(settings: Settings<'start'>): Promise<Hub> {
           filters: filters(),
           clientId: keptSecret(store, 'hub-id', () => `dewpost-${newSecret(2)}`),
           receive,
-          onConnect: () => setImmediate(say.everything),
+          onConnect: () =>
+            setImmediate(() => {
+              say.everything();
+              watch.sayAgain();
+            }),
         })
       : await startEmbedded({ ...settings.mqtt, receive, ...admission(store, settings.open) });
     endings.push(() => broker?.close(), say.gone);
@@ -111,7 +137,10 @@ export async function startHub(settings: Settings<'start'>): Promise<Hub> {
       cookieSecret: keptSecret(store, 'cookie', () => newSecret(10)),
       pages: existsSync(pagesFolder) ? pagesFolder : null,
       version,
-      onFault: (error) => log.error(error, 'a request failed'),
+      onFault: (error) => {
+        store.note(error);
+        log.error(error, 'a request failed');
+      },
     });
     endings.push(() => app.close());
     const http = await app.listen(settings.http);
@@ -121,7 +150,13 @@ export async function startHub(settings: Settings<'start'>): Promise<Hub> {
         setImmediate(core.snapshots.prepareDays);
       }),
       cron.schedule(everySoOften(MINUTE, clock.speed), say.heartbeat),
+      ...nightly(clock.speed, core.calendar().zone, [
+        ['0 10 3 * * *', keeping.backUp],
+        ['0 40 3 * * *', keeping.trim],
+      ]),
     ];
+    if (backups !== null && clock.now() - (newestBackupAt(backups) ?? 0) > BACKUP_LATE)
+      void keeping.backUp(); // it was off last night
     endings.push(() => Promise.all(timers.map((timer) => timer.destroy())));
     log.info({ http, mqtt: broker.address, farm: core.farm().file.farm.name }, 'the hub runs');
     return { http, mqtt: broker.address, claimCode, close };
@@ -130,9 +165,11 @@ export async function startHub(settings: Settings<'start'>): Promise<Hub> {
 
 /** A secret that stays the same for this store: made at the first start. */
 function keptSecret(store: Store, name: string, make: () => string) {
-  const kept = store.people.secret(name) ?? make();
-  store.people.putSecret(name, kept);
-  return kept;
+  const kept = store.people.secret(name);
+  if (kept !== undefined) return kept;
+  const made = make();
+  store.people.putSecret(name, made);
+  return made;
 }
 
 /** Who may connect and publish where: a probe under its own name only; anybody on an open hub. */

@@ -133,7 +133,7 @@ export function makeNights(store: Store, spots: Spots, farm: () => Farm, calenda
           nights.push(record);
       }
       if (fresh.length > 0)
-        store.transaction(() => {
+        store.spare(() => {
           for (const record of fresh)
             store.placeFacts.putNight(place, spot, record.night, JSON.stringify(record));
         });

@@ -1,6 +1,7 @@
 import type { ServerResponse } from 'node:http';
 import { told } from '../../alarms/index.ts';
 import { type EventData, type EventName, quantity, spot } from '../../contract/index.ts';
+import { storeTrouble } from '../../words/index.ts';
 import type { App } from '../app.ts';
 import type { ApiParts } from '../parts.ts';
 import { iso, nameOf, shownTask } from '../present.ts';
@@ -29,8 +30,11 @@ export function eventRoutes(app: App, parts: ApiParts) {
       page.write(text);
     }
   };
-  const pulse = (only?: ServerResponse) =>
-    send('pulse', { now: iso(parts.clock.now()), speed: parts.clock.speed }, only);
+  const pulse = (only?: ServerResponse) => {
+    const trouble = parts.store.trouble();
+    const store = trouble && storeTrouble[trouble];
+    send('pulse', { now: iso(parts.clock.now()), speed: parts.clock.speed, store }, only);
+  };
   const timer = setInterval(() => pulse(), PULSE);
   timer.unref();
 
@@ -53,6 +57,7 @@ export function eventRoutes(app: App, parts: ApiParts) {
     }),
     parts.feed.on('task', (task) => send('task', shownTask(task, nameOf(parts, task.place)))),
     parts.feed.on('alarm', (alarm) => send('alarm', told(alarm) as EventData['alarm'])),
+    parts.feed.on('store', () => pulse()),
     parts.feed.on('looked', ({ at }) => send('looked', { evaluatedAt: iso(at) })),
   ];
   app.addHook('preClose', async () => {

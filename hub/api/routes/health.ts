@@ -14,9 +14,10 @@ export function healthOf(parts: ApiParts): contract.Health {
   const now = parts.clock.now();
   const looked = parts.lastLook();
   const lastReadingAt = parts.lastReadingAt();
+  const trouble = parts.store.trouble();
   // The first look is taken before the pages are there: none means that it failed.
   const late = looked === null ? parts.clock.isSet() : now - looked.at > LOOK_LATE;
-  const failing = late || looked?.failure != null || !parts.brokerConnected();
+  const failing = late || looked?.failure != null || !parts.brokerConnected() || trouble !== null;
   const status = failing
     ? 'failing'
     : lastReadingAt === null
@@ -29,7 +30,8 @@ export function healthOf(parts: ApiParts): contract.Health {
     lastReadingAt: isoOrNull(lastReadingAt),
     evaluatedAt: isoOrNull(looked?.at ?? null),
     clock: parts.clock.isSet() ? 'ok' : 'unset',
-    store: parts.store.size(),
+    store: { ...parts.store.size(), trouble },
+    backupAt: isoOrNull(parts.keeping?.().backup.at ?? null),
   };
 }
 
