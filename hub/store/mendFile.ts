@@ -65,6 +65,7 @@ export function mendFile(path: string, backups: string | null, stamp: string): M
   renameSync(path, aside);
   for (const rest of ['-wal', '-shm'])
     if (existsSync(`${path}${rest}`)) renameSync(`${path}${rest}`, `${aside}${rest}`);
+  const hadLog = existsSync(`${aside}-wal`);
   const part = `${path}.part`;
   for (const rest of ['', '-wal', '-shm']) rmSync(`${part}${rest}`, { force: true });
   const db = openDb(part);
@@ -74,6 +75,9 @@ export function mendFile(path: string, backups: string | null, stamp: string): M
   try {
     const old = new Database(aside, { readonly: true });
     try {
+      // Else SQLite reads nothing at all of a file that is shorter than its header says.
+      old.unsafeMode(true);
+      old.pragma('writable_schema = ON');
       ({ rows, damaged } = salvage(old, db));
     } finally {
       old.close();
@@ -81,6 +85,9 @@ export function mendFile(path: string, backups: string | null, stamp: string): M
   } catch (error) {
     if (troubleOf(error) === null) throw error; // else not one row of it can be read
   }
+  // What reading it has left beside it; its own log stays.
+  for (const rest of hadLog ? ['-shm'] : ['-wal', '-shm'])
+    rmSync(`${aside}${rest}`, { force: true });
   let backup: string | null = null;
   for (const candidate of damaged.length > 0 && backups !== null ? newestBackups(backups) : [])
     try {

@@ -1,4 +1,4 @@
-import { statfsSync, statSync } from 'node:fs';
+import { rmSync, statfsSync, statSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { assemble } from './assemble.ts';
 import type { Batch } from './inbox.ts';
@@ -22,6 +22,7 @@ export function openStore(path: string) {
   };
   let at = opened();
   let inode = inMemory ? undefined : inodeOf(path);
+  let log = inodeOf(`${path}-wal`);
   let trouble: Trouble | null = null;
   const note = (error: unknown) => {
     at.readings.forgetMarks();
@@ -50,6 +51,7 @@ export function openStore(path: string) {
   const reopen = () => {
     at = opened();
     inode = inodeOf(path);
+    log = inodeOf(`${path}-wal`);
   };
 
   return {
@@ -132,7 +134,12 @@ export function openStore(path: string) {
         let mended: Mended | null = null;
         if (trouble === 'gone') {
           if (inodeOf(path) === undefined) await writeAgain(at.db, path);
-          else at.db.close(); // somebody put another store there: that one it is
+          else {
+            at.db.close(); // somebody put another store there: that one it is …
+            if (inodeOf(`${path}-wal`) === log)
+              // … but not with the log of the old one
+              for (const rest of ['-wal', '-shm']) rmSync(`${path}${rest}`, { force: true });
+          }
           reopen();
         } else if (trouble === 'damaged') {
           at.db.close();
