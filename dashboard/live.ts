@@ -85,7 +85,10 @@ function listen(): void {
 }
 
 const hearing: { [Name in EventName]: (data: EventData[Name]) => void } = {
-  pulse: ({ now, speed }) => setClock(Date.parse(now), speed),
+  pulse: ({ now, speed, store }) => {
+    setClock(Date.parse(now), speed);
+    state.store.value = store;
+  },
   looked: () => {
     state.looks.value += 1;
     refreshSoon();

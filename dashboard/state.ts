@@ -30,6 +30,8 @@ export const alarms = signal<ReadonlyMap<string, Alarm>>(new Map());
 export const faults = signal<Readonly<Partial<Record<Facts, string>>>>({});
 /** Count of looks the hub has taken, for pages that ask for their own facts. */
 export const looks = signal(0);
+/** Why the hub keeps nothing now, in a sentence; null while all is well. */
+export const store = signal<string | null>(null);
 export const link = signal<Link>({ state: 'connecting' });
 
 export type Facts = 'today' | 'strips' | 'ended' | 'probes';

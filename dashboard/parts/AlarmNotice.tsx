@@ -10,6 +10,7 @@ export function AlarmNotice({ onToday }: { onToday: boolean }) {
     : tasks.map(({ id, title }) => ({ id, words: title, href: `/#${encodeURIComponent(id)}` }));
   // An alarm without a task, such as a hub that cannot see a place any more.
   const others = [...alarms.value.values()]
+    .filter(({ kind }) => kind !== 'store') // the banner says it
     .filter(({ place }) => !tasks.some((task) => task.place === place))
     .map(({ id, words: said }) => ({ id, words: said, href: '/' }));
   return (

@@ -12,7 +12,7 @@ import { type Db, openDb } from './open.ts';
 import { openStore } from './openStore.ts';
 
 /** Tables that only ever grow: a copy that has fewer rows than there were before is not whole. */
-const GROW = ['series', 'hours', 'tasks', 'journal', 'forecasts'] as const;
+const GROW = ['series', 'tasks', 'journal', 'forecasts'] as const;
 
 const countsOf = (db: Db): number[] =>
   GROW.map((table) => db.prepare<[], number>(`SELECT count(*) FROM ${table}`).pluck().get() ?? 0);

@@ -887,20 +887,26 @@ export const storeTrouble: Readonly<
 export const storeAlarm = 'Rules and alarms go on from memory.';
 export const storeRefuses = 'Expected room to keep this, got a store in trouble: nothing was kept';
 
+const megabytes = (bytes: number) =>
+  bytes >= 1e9 ? `${number(bytes / 1e9)}\u00a0GB` : `${number(bytes / 1e6)}\u00a0MB`;
+
 export const keepingWords = {
   title: 'Keeping',
-  size: (store: string, free: string) => `The store takes ${store}; ${free} are free on its card.`,
+  notKept: 'Nothing is kept now',
+  goesOn: storeAlarm,
+  size: (bytes: number, free: number) =>
+    `The store takes ${megabytes(bytes)}; ${megabytes(free)} are free on its card.`,
   raw: (days: number, since: string | null) =>
     `Single readings are kept for ${days} days${since === null ? '' : `, now from ${since} on`}. Hours, days and the record are kept for ever.`,
   noBackup: 'No folder for backups is set. Without one, a broken card takes everything with it.',
-  backup: (when: string) => `The last good backup was made ${when}.`,
+  backup: (old: number) => `The last good backup was made ${age(old)}.`,
   backupNone: 'No backup has been made yet.',
   backupFault: (sentence: string) => `The last backup failed: ${sentence}`,
   backupAbsent: 'The folder for backups is not there: is the stick in?',
   backupHere: 'The backups are on the same card as the store: they go when it goes.',
   old: 'That is more than two days ago.',
-  mended: (when: string, readings: number, aside: string) =>
-    `The store was damaged and was mended ${when}: ${readings} readings could be saved. The damaged file is kept as ${aside}.`,
+  mended: (old: number, readings: number, aside: string) =>
+    `The store was damaged and was mended ${age(old)}: ${readings} readings could be saved. The damaged file is kept as ${aside}.`,
   mendedFrom: (backup: string) => `What could not be read came from the backup ${backup}.`,
   mendedLost: 'There was no backup to take the rest from: what could not be read is lost.',
 };
