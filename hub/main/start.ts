@@ -29,7 +29,7 @@ const GATHER = 2;
 /** Single readings are kept for two seasons and some, unless --keep-raw says otherwise. Ours. */
 const RAW_DAYS = 800;
 /** Commits that may be made at once after a quiet time (hub/intake/pace.ts). Ours. */
-const AHEAD = 60;
+const AHEAD = 300;
 /** The newest backup is older than a night. */
 const BACKUP_LATE = 26 * 60 * MINUTE;
 

@@ -3,6 +3,7 @@ import { type Mended, mendFile } from './mendFile.ts';
 import { openDb } from './open.ts';
 import { openStore, type Store } from './openStore.ts';
 import { tablesOf } from './salvage.ts';
+import { type StandIn, standInFor } from './standIn.ts';
 import { troubleOf } from './trouble.ts';
 
 /** Whether the file is shorter than its own header says (sqlite.org/fileformat.html, section 1.3). */
@@ -31,6 +32,17 @@ function readThrough(path: string) {
   }
 }
 
+/** A card that lets nothing be written: better a hub that sees and wakes people than none. */
+function instead(path: string, error: unknown): StandIn {
+  const found = troubleOf(error) ?? 'failing';
+  // A folder that cannot be written is told by SQLite as a file that cannot be opened.
+  const standIn = standInFor(path, found === 'gone' ? 'read-only' : found);
+  if (standIn) return standIn;
+  throw new Error(
+    `Expected a folder that can be written for ${path}, got: ${(error as Error).message}`,
+  );
+}
+
 /** Opens the store of a hub that starts; a damaged file is mended first, whatever it takes. */
 export function openOrMend(
   path: string,
@@ -43,7 +55,10 @@ export function openOrMend(
       readThrough(path);
       return { store: openStore(path), mended: null };
     } catch (error) {
-      if (troubleOf(error) !== 'damaged') throw error;
+      const trouble = troubleOf(error);
+      if (trouble === null) throw error;
+      if (trouble !== 'damaged')
+        return { store: openStore(path, instead(path, error)), mended: null };
       const mended = mendFile(path, backups, stamp);
       return { store: openStore(path), mended };
     }

@@ -4,18 +4,25 @@ import { assemble } from './assemble.ts';
 import type { Batch } from './inbox.ts';
 import type { Mended } from './mendFile.ts';
 import { openDb } from './open.ts';
-import { StoreGone, type Trouble, troubleOf } from './trouble.ts';
+import { dropStandIn, type StandIn } from './standIn.ts';
+import { StoreElsewhere, StoreGone, type Trouble, troubleOf } from './trouble.ts';
 import { writeAgain } from './writeAgain.ts';
 
 const inodeOf = (path: string) => statSync(path, { throwIfNoEntry: false })?.ino;
 /** A card counts as having room again with this much free. Ours: some hours of readings. */
 const ROOM = 4_000_000; // bytes
 
-/** The one file everything is kept in. @param path file, or `:memory:`. */
-export function openStore(path: string) {
+/**
+ * The one file everything is kept in.
+ *
+ * @param path file, or `:memory:`.
+ * @param instead a copy that stands in for it, while nothing can be written where it is.
+ */
+export function openStore(path: string, instead: StandIn | null = null) {
   const inMemory = path === ':memory:';
+  let standIn = instead;
   const opened = () => {
-    const db = openDb(path);
+    const db = openDb(standIn?.path ?? path);
     const parts = assemble(db);
     parts.pour(); // what a power cut left waiting
     return { ...parts, db };
@@ -23,7 +30,7 @@ export function openStore(path: string) {
   let at = opened();
   let inode = inMemory ? undefined : inodeOf(path);
   let log = inodeOf(`${path}-wal`);
-  let trouble: Trouble | null = null;
+  let trouble: Trouble | null = instead?.trouble ?? null;
   const note = (error: unknown) => {
     at.readings.forgetMarks();
     trouble = troubleOf(error) ?? trouble;
@@ -39,6 +46,7 @@ export function openStore(path: string) {
   const transaction = <Result>(work: () => Result): Result => {
     try {
       return at.db.transaction(() => {
+        if (standIn) throw new StoreElsewhere(standIn.trouble, path);
         if (!inMemory && inodeOf(path) !== inode)
           throw new StoreGone(`Expected the store in ${path}, got another file or none`);
         return work();
@@ -117,7 +125,7 @@ export function openStore(path: string) {
     trouble: () => trouble,
     /** Whether the file is still where it was put; notes it when it is not. */
     isThere(): boolean {
-      const is = inMemory || inodeOf(path) === inode;
+      const is = inMemory || standIn !== null || inodeOf(path) === inode;
       if (!is) trouble = 'gone';
       return is;
     },
@@ -132,7 +140,14 @@ export function openStore(path: string) {
     async recover(mend: () => Mended): Promise<Mended | null> {
       try {
         let mended: Mended | null = null;
-        if (trouble === 'gone') {
+        if (standIn) {
+          if (trouble === 'full' && size().freeBytes < ROOM) return null;
+          openDb(path).close(); // throws while it still cannot be
+          at.db.close();
+          dropStandIn(standIn);
+          standIn = null;
+          reopen();
+        } else if (trouble === 'gone') {
           if (inodeOf(path) === undefined) await writeAgain(at.db, path);
           else {
             at.db.close(); // somebody put another store there: that one it is …
@@ -155,7 +170,7 @@ export function openStore(path: string) {
         return mended;
       } catch (error) {
         if (!at.db.open) at = opened(); // as it was: better than none
-        note(error);
+        if (standIn === null) note(error);
         return null;
       }
     },
@@ -168,6 +183,7 @@ export function openStore(path: string) {
           note(error); // it waits in the inbox for the next start
         }
       at.db.close();
+      if (standIn) dropStandIn(standIn);
     },
   };
 }

@@ -12,6 +12,7 @@ import { replayYear } from './replayYear.ts';
 import { remark } from './report.ts';
 import { rulesAlone } from './rulesAlone.ts';
 import { start } from './start.ts';
+import { writtenDay } from './writtenDay.ts';
 import { yearChart } from './yearChart.ts';
 
 const benchmarks: Readonly<Record<string, () => Promise<void>>> = {
@@ -20,6 +21,7 @@ const benchmarks: Readonly<Record<string, () => Promise<void>>> = {
   import: importRate,
   replay: replayYear,
   size: fileSize,
+  written: writtenDay,
   evaluate,
   rules: rulesAlone,
   chart: yearChart,

@@ -22,6 +22,10 @@ export function smallCard(megabytes: number): string | null {
   return folder;
 }
 
+/** @param how `ro`: it lets nothing be written. */
+export const remount = (folder: string, how: 'ro' | 'rw') =>
+  run('mount', '-o', `remount,${how}`, folder);
+
 /** Fills a card to the last block. @returns a function that makes room again. */
 export function fillUp(folder: string): () => void {
   const file = join(folder, 'other-things');

@@ -2,8 +2,14 @@ import { existsSync, renameSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { expect, onTestFinished, test } from 'vitest';
-import { openStore, type Store, type StoredReading, troubleOf } from '../../../hub/store/index.ts';
-import { fillUp, smallCard } from '../smallCard.ts';
+import {
+  openOrMend,
+  openStore,
+  type Store,
+  type StoredReading,
+  troubleOf,
+} from '../../../hub/store/index.ts';
+import { fillUp, remount, smallCard } from '../smallCard.ts';
 import { tempFolder } from '../tempStore.ts';
 
 const T = Date.UTC(2026, 4, 10, 9);
@@ -117,4 +123,45 @@ test('another store that was put in its place is used, and not written over', as
   expect(() => keep(store, reading(T + 1))).toThrow();
   await store.recover(notMended);
   expect(store.readings.between('p1', 'temperature', 0, T * 2).map(({ t }) => t - T)).toEqual([7]);
+});
+
+test('a hub that starts on a card that lets nothing be written works on a copy until it can write', async (context) => {
+  const card = smallCard(24);
+  if (card === null) return context.skip('needs the right to mount a small card');
+  const file = join(card, 'dewpost.db');
+  const before = openStore(file);
+  keep(before, reading(T));
+  before.close();
+  remount(card, 'ro');
+  const { store } = openOrMend(file, null, 'now');
+  expect(store.trouble()).toBe('read-only');
+  expect(store.readings.newest('p1', 'temperature')?.t).toBe(T);
+  expect(() => keep(store, reading(T + 1))).toThrow(/^Expected to write to the store in /);
+  await store.recover(notMended);
+  expect(store.trouble()).toBe('read-only');
+  remount(card, 'rw');
+  await store.recover(notMended);
+  expect(store.trouble()).toBeNull();
+  keep(store, reading(T + 2));
+  store.close();
+  expect(found(file)).toEqual([0, 2]);
+});
+
+test('a hub that starts on a full card works on a copy until there is room', async (context) => {
+  const card = smallCard(24);
+  if (card === null) return context.skip('needs the right to mount a small card');
+  const file = join(card, 'dewpost.db');
+  const before = openStore(file);
+  keep(before, reading(T));
+  before.close();
+  const makeRoom = fillUp(card);
+  const { store } = openOrMend(file, null, 'now');
+  expect(store.trouble()).not.toBeNull();
+  expect(store.readings.newest('p1', 'temperature')?.t).toBe(T);
+  makeRoom();
+  await store.recover(notMended);
+  expect(store.trouble()).toBeNull();
+  keep(store, reading(T + 2));
+  store.close();
+  expect(found(file)).toEqual([0, 2]);
 });
