@@ -15,6 +15,7 @@ const HOUR = 60 * MINUTE;
 const ROOMS = 6;
 const IN_FLIGHT = 4;
 const LATEST = 800; // ms
+const IMPORTED = 30_000; // readings
 
 /** An invented farm of six cool rooms: each that warms asks for tasks, and raises an alarm. */
 export function roomsFile(folder: string): string {
@@ -88,8 +89,9 @@ export type Killing = {
   /** `fold`: it is asked to end, and killed while it puts everything in its place. */
   underLoad(how?: 'kill' | 'fold'): Promise<void>;
   duringStart(): Promise<void>;
-  /** @returns the file of the backup, when it was finished. */
   duringBackup(to: string): Promise<void>;
+  /** Readings of a file, enough for a long roll-up, are taken in by a command that is killed. */
+  duringImport(): Promise<void>;
 };
 
 export function killing(
@@ -156,6 +158,23 @@ export function killing(
       const hub = await spawnHub(options());
       await pause(random() * 900);
       await killed(hub.child);
+    },
+    async duringImport() {
+      const file = join(data, 'old.ndjson');
+      const lines = Array.from({ length: IMPORTED }, (_, i) =>
+        JSON.stringify({
+          probe: 'imported',
+          quantity: ['temperature', 'humidity'][i % 2],
+          t: new Date(clock.start - 90 * 24 * HOUR + Math.floor(i / 2) * 5 * MINUTE).toISOString(),
+          value: 15 + (i % 40) / 10,
+        }),
+      );
+      writeFileSync(file, lines.join('\n'));
+      const { end } = await begun();
+      const taking = await spawnVerb('import', file, '--data', data);
+      await pause(250 + random() * 1000);
+      await killed(taking.child);
+      await end();
     },
     async duringBackup(to) {
       const { end } = await begun();

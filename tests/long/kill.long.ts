@@ -25,6 +25,7 @@ beforeAll(async () => {
     await run.underLoad('fold');
     await run.duringStart();
     await run.duringBackup(join(data, 'copy.db'));
+    await run.duringImport();
   }
   const farm = join(data, 'rooms.yaml');
   const last = await startHub({ data, farm, open: true, ...ports, clock: run.clock });
