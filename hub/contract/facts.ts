@@ -172,6 +172,8 @@ export const health = z.object({
   }),
   /** When the newest good backup was made; null: none, or none wanted. */
   backupAt: time.nullable(),
+  /** Why the last backup failed, in a sentence; null when it did not. */
+  backupFault: z.string().nullable(),
 });
 
 export const alarm = z.object({

@@ -5,14 +5,7 @@ import { dirname, join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import type { Logger } from 'pino';
 import type { KeepingFacts } from '../api/index.ts';
-import {
-  backUpStore,
-  backupName,
-  dropOld,
-  type Mended,
-  newestBackupAt,
-  troubleOf,
-} from '../store/index.ts';
+import { backUpStore, backupName, dropOld, type Mended, newestBackupAt } from '../store/index.ts';
 import type { Core } from './core.ts';
 
 const HOUR = 3_600_000; // ms
@@ -92,20 +85,34 @@ export function keepUp({ core, log, backups, rawDays }: KeepingParts) {
     } catch (error) {
       store.note(error);
       log.error(error, 'old readings could not be let go of');
-      if (troubleOf(error) === null) throw error;
     }
   };
 
-  const facts = (): KeepingFacts => {
+  /** Asked for by /api/health, too, which must answer while the store cannot be read. */
+  const orNull = <Found>(read: () => Found): Found | null => {
+    try {
+      return read();
+    } catch {
+      return null;
+    }
+  };
+  const lastMended = (): KeepingFacts['mended'] => {
     const now = clock.now();
-    const repairs = store.journal.between('store', now - MENDED_SHOWN, now + 1);
-    const last = repairs.at(-1);
+    const last = store.journal.between('store', now - MENDED_SHOWN, now + 1).at(-1);
+    return last ? { ...(last.body as Mended), at: last.t } : null;
+  };
+  let mended = orNull(lastMended);
+  const off = core.feed.on('store', () => {
+    mended = orNull(lastMended);
+  });
+
+  const facts = (): KeepingFacts => {
     const folder = backups === null ? undefined : statSync(backups, { throwIfNoEntry: false });
     const home = statSync(dirname(store.path), { throwIfNoEntry: false });
     return {
       ...store.size(),
       rawDays,
-      rawFrom: store.trim.kept()?.from ?? null,
+      rawFrom: orNull(() => store.trim.kept()?.from) ?? null,
       backup: {
         wanted: backups !== null,
         at: backups === null ? null : newestBackupAt(backups),
@@ -113,7 +120,7 @@ export function keepUp({ core, log, backups, rawDays }: KeepingParts) {
         absent: backups !== null && folder === undefined,
         sameCard: folder !== undefined && folder.dev === home?.dev,
       },
-      mended: last ? { ...(last.body as Mended), at: last.t } : null,
+      mended,
     };
   };
 
@@ -123,6 +130,7 @@ export function keepUp({ core, log, backups, rawDays }: KeepingParts) {
     facts,
     stop() {
       stopped = true;
+      off();
       child?.kill();
     },
   };

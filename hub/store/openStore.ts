@@ -37,10 +37,14 @@ export function openStore(path: string, instead: StandIn | null = null) {
   };
   const size = () => {
     if (inMemory) return { bytes: 0, freeBytes: 0 };
-    const { bavail, bsize } = statfsSync(dirname(path));
     const wal = statSync(`${path}-wal`, { throwIfNoEntry: false })?.size ?? 0;
     const bytes = statSync(path, { throwIfNoEntry: false })?.size ?? 0;
-    return { bytes: bytes + wal, freeBytes: bavail * bsize };
+    let freeBytes = 0;
+    try {
+      const { bavail, bsize } = statfsSync(dirname(path));
+      freeBytes = bavail * bsize;
+    } catch {} // the folder is gone, and with it whatever was free
+    return { bytes: bytes + wal, freeBytes };
   };
   /** All of it or none of it. @throws whatever `work` throws, after undoing it. */
   const transaction = <Result>(work: () => Result): Result => {

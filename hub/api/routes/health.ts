@@ -15,6 +15,7 @@ export function healthOf(parts: ApiParts): contract.Health {
   const looked = parts.lastLook();
   const lastReadingAt = parts.lastReadingAt();
   const trouble = parts.store.trouble();
+  const backup = parts.keeping?.().backup;
   // The first look is taken before the pages are there: none means that it failed.
   const late = looked === null ? parts.clock.isSet() : now - looked.at > LOOK_LATE;
   const failing = late || looked?.failure != null || !parts.brokerConnected() || trouble !== null;
@@ -31,7 +32,8 @@ export function healthOf(parts: ApiParts): contract.Health {
     evaluatedAt: isoOrNull(looked?.at ?? null),
     clock: parts.clock.isSet() ? 'ok' : 'unset',
     store: { ...parts.store.size(), trouble },
-    backupAt: isoOrNull(parts.keeping?.().backup.at ?? null),
+    backupAt: isoOrNull(backup?.at ?? null),
+    backupFault: backup?.fault ?? null,
   };
 }
 
