@@ -3,6 +3,7 @@ import { AlarmNotice } from './parts/AlarmNotice.tsx';
 import { Heading } from './parts/Heading.tsx';
 import { LinkBanner } from './parts/LinkBanner.tsx';
 import { Shell } from './parts/Shell.tsx';
+import { StoreBanner } from './parts/StoreBanner.tsx';
 import { find, path } from './router.ts';
 import { signInNeeded } from './state.ts';
 import { words } from './words.ts';
@@ -21,6 +22,7 @@ export function App() {
   return (
     <Shell pages={pages} path={here}>
       <LinkBanner />
+      <StoreBanner />
       <AlarmNotice path={here} />
       {found ? <found.route.Show key={here} params={found.params} /> : <NoPage />}
     </Shell>

@@ -14,6 +14,7 @@ import { ask, Refusal } from './ask.ts';
 import { exactNow, setClock } from './clock.ts';
 import { forget, keep, kept } from './keep.ts';
 import { withEndedTask, withOpenTask, withReading } from './merge.ts';
+import { takePulse } from './pulse.ts';
 import * as state from './state.ts';
 
 // The one connection to the hub: events and answers in, signals out.
@@ -85,7 +86,7 @@ function listen(): void {
 }
 
 const hearing: { [Name in EventName]: (data: EventData[Name]) => void } = {
-  pulse: ({ now, speed }) => setClock(Date.parse(now), speed),
+  pulse: takePulse,
   looked: () => {
     state.looks.value += 1;
     refreshSoon();
@@ -119,9 +120,8 @@ function lost(error: unknown): void {
     state.signInNeeded.value = true;
     return;
   }
-  if (state.link.value.state !== 'lost') {
+  if (state.link.value.state !== 'lost')
     state.link.value = { state: 'lost', since: state.farm.value ? exactNow() : null };
-  }
   retry = setTimeout(connect, wait * (0.75 + Math.random() / 2)); // spread, so that phones do not all come at once
   wait = Math.min(wait * 2, LONGEST_WAIT);
 }

@@ -64,6 +64,9 @@ const start = z
       .string()
       .regex(/^[^/+#\s]+$/, 'expected a name without / + # and spaces')
       .optional(),
+    backup: z.string().optional(),
+    'keep-raw': z.coerce.number('expected days').int().min(60).max(36_600).optional(),
+    gather: z.coerce.number('expected seconds').min(0).max(60).optional(),
   })
   .superRefine(({ mqtts, cert, key, broker, ca, share }, context) => {
     const needs = (path: string, message: string) =>

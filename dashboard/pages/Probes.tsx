@@ -3,6 +3,7 @@ import { now } from '../clock.ts';
 import { refreshProbes } from '../live.ts';
 import { Fault } from '../parts/Fault.tsx';
 import { Heading } from '../parts/Heading.tsx';
+import { Keeping } from '../parts/Keeping.tsx';
 import { ProbeCard } from '../parts/ProbeCard.tsx';
 import { RefusedList } from '../parts/RefusedList.tsx';
 import { farm, faults, looks, probes, strangers, today } from '../state.ts';
@@ -87,6 +88,7 @@ export function Probes() {
           <RefusedList refused={strangers.value} now={clock} />
         </section>
       )}
+      <Keeping now={clock} />
     </>
   );
 }

@@ -88,6 +88,15 @@ export function metricsText(parts: ApiParts, health: Health, counts: Counts): st
     family('dewpost_broker_connected', 'gauge', '1 while the broker can be reached.', [
       { value: parts.brokerConnected() ? 1 : 0 },
     ]),
+    family('dewpost_store_keeps', 'gauge', '1 while the store keeps what it is given.', [
+      { value: health.store.trouble === null ? 1 : 0 },
+    ]),
+    family(
+      'dewpost_last_backup_timestamp_seconds',
+      'gauge',
+      'When the newest good backup was made.',
+      seconds(health.backupAt),
+    ),
     family('dewpost_build_info', 'gauge', 'Which version this is; always 1.', [
       { labels: { version: counts.version }, value: 1 },
     ]),

@@ -5,9 +5,10 @@ import type { Farm } from '../farm/index.ts';
 import type { Corrections } from '../record/index.ts';
 import type { Season } from '../season/index.ts';
 import type { Snapshots } from '../snapshot/index.ts';
-import type { Store, StoredReading } from '../store/index.ts';
+import type { Store, StoredReading, Trouble } from '../store/index.ts';
 import type { Answer, Task, Tasks } from '../tasks/index.ts';
 import type { AlarmDesk } from './alarmDesk.ts';
+import type { KeepingFacts } from './keepingFacts.ts';
 
 /** What the newest look saw and concluded. Times in ms since 1970. */
 export type Looked = {
@@ -28,6 +29,8 @@ export type Happening = {
   /** Who saw what, or what is silent, changed. */
   alarms: { readonly at: number };
   looked: { readonly at: number };
+  /** Why the store can keep nothing from now on; null: it can again. */
+  store: Trouble | null;
 };
 
 /** What the pages and their JSON need of the rest of the hub. */
@@ -58,6 +61,8 @@ export type ApiParts = {
   readonly clockState: () => 'ok' | 'unset' | 'jumped';
   /** Messages that wait for a time. */
   readonly held: () => number;
+  /** How what is kept is looked after; a hub without timers has nobody who does. */
+  readonly keeping?: () => KeepingFacts;
   /** Nobody needs to sign in: every listener is on this machine only. */
   readonly open: boolean;
 };

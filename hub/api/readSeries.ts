@@ -54,7 +54,10 @@ export function readSeries(parts: ApiParts, wanted: SeriesWanted): Series {
     (most, { probe }) => Math.max(most, store.probes.get(probe)?.everyMs ?? 0),
     MINUTE,
   );
-  const level = levelFor(wanted, every);
+  const rawFrom = store.trim.kept()?.from ?? Number.NEGATIVE_INFINITY;
+  const finest = levelFor(wanted, every);
+  // Single readings from before then were let go of; their hours are still there.
+  const level = finest === 'raw' && from < rawFrom ? 'hour' : finest;
   const series = empty(level);
   if (level === 'raw') {
     const gap = longestGap(every) * MINUTE;

@@ -36,6 +36,7 @@ export const needed: Readonly<Record<string, Needed>> = {
   'GET /api/alarms': 'helper',
   'GET /api/alarms/log': 'helper',
   'GET /api/alarms/log.csv': 'helper',
+  'GET /api/keeping': 'helper',
   'GET /api/lots': 'helper',
   'GET /api/lots/offers': 'helper',
   'GET /api/lots/:id': 'helper',

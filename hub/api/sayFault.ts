@@ -4,7 +4,8 @@ import {
   isResponseSerializationError,
 } from 'fastify-type-provider-zod';
 import { TooManyPasswords } from '../passwords.ts';
-import { type Complaint, refusal, shown } from '../words/index.ts';
+import { troubleOf } from '../store/index.ts';
+import { type Complaint, refusal, shown, storeRefuses } from '../words/index.ts';
 import { MOST_BODY } from './app.ts';
 import { Refused } from './parts.ts';
 
@@ -64,6 +65,10 @@ export const sayFault =
       return reply
         .code(status)
         .send({ error: `Expected JSON in the body, got ${shown(type)} that is none` });
+    }
+    if (troubleOf(error) !== null) {
+      onFault(error);
+      return reply.code(503).send({ error: storeRefuses });
     }
     if (status >= 500 || isResponseSerializationError(error)) {
       onFault(error, request.id);

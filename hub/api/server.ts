@@ -17,6 +17,7 @@ import { eventRoutes } from './routes/events.ts';
 import { foodClockRoutes } from './routes/foodClocks.ts';
 import { frostNightRoutes } from './routes/frostNight.ts';
 import { healthRoutes } from './routes/health.ts';
+import { keepingRoutes } from './routes/keeping.ts';
 import { lotRoutes } from './routes/lots.ts';
 import { methodRoutes } from './routes/methods.ts';
 import { peopleRoutes } from './routes/people.ts';
@@ -89,6 +90,7 @@ export async function buildServer(parts: ApiParts, options: ServerOptions): Prom
   signInRoutes(app, parts, signIn);
   peopleRoutes(app, parts, signIn);
   healthRoutes(app, parts, counts);
+  keepingRoutes(app, parts);
   todayRoutes(app, parts);
   frostNightRoutes(app, parts);
   taskRoutes(app, parts);

@@ -31,7 +31,9 @@ export function makeSessions(
   wall: () => number,
   ended: (whose: { readonly key?: string; readonly name?: string }) => void,
 ) {
-  const { sessions, seen } = store.people;
+  // Asked for anew each time: a store that was mended speaks to another file.
+  const kept = () => store.people.sessions;
+  const seen = (name: string, now: number) => store.people.seen(name, now);
   const cookie = { signed: true, httpOnly: true, sameSite: 'strict', path: '/', secure } as const;
 
   const keyOf = (request: FastifyRequest): string | null => {
@@ -41,12 +43,12 @@ export function makeSessions(
   };
   /** The session of a key, if it still counts. */
   const get = (key: string): Session | null => {
-    const row = sessions.get(key);
+    const row = kept().get(key);
     const now = wall();
     if (!row || now - row.begunAt > LONGEST || now - row.seenAt > LONGEST_UNUSED) return null;
     if (now - row.seenAt > SEEN_EVERY)
       store.transaction(() => {
-        sessions.seen(key, now);
+        kept().seen(key, now);
         seen(row.name, now);
       });
     return { key, name: row.name, role: role.parse(row.role) };
@@ -62,8 +64,8 @@ export function makeSessions(
       const id = randomBytes(24).toString('base64url');
       const now = wall();
       store.transaction(() => {
-        sessions.dropOld(now - LONGEST, now - LONGEST_UNUSED);
-        sessions.add(hashOfDrawn(id), name, now, MOST);
+        kept().dropOld(now - LONGEST, now - LONGEST_UNUSED);
+        kept().add(hashOfDrawn(id), name, now, MOST);
         seen(name, now);
       });
       reply.setCookie(COOKIE, id, { ...cookie, maxAge: LONGEST / 1000 });
@@ -71,13 +73,13 @@ export function makeSessions(
     end(request: FastifyRequest, reply: FastifyReply) {
       const key = keyOf(request);
       if (key !== null) {
-        sessions.drop(key);
+        kept().drop(key);
         ended({ key });
       }
       reply.clearCookie(COOKIE, { path: '/' });
     },
     endAllOf(name: string) {
-      sessions.dropAllOf(name);
+      kept().dropAllOf(name);
       ended({ name });
     },
   };

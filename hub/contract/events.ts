@@ -22,7 +22,12 @@ export const events = {
   /** After each look at all places: time to ask for /api/today again. */
   looked: z.object({ evaluatedAt: time }),
   /** Every 10 seconds of a wall clock, so that silence means a lost link. */
-  pulse: z.object({ now: time, speed: z.number() }),
+  pulse: z.object({
+    now: time,
+    speed: z.number(),
+    /** Why nothing can be kept now, in words; null while all is well. */
+    store: z.string().nullable(),
+  }),
 };
 
 export type EventName = keyof typeof events;

@@ -178,6 +178,8 @@ export const placeProbe = z.strictObject({
   from: time.optional(),
 });
 
+export const storeTroubles = z.enum(['full', 'read-only', 'damaged', 'gone', 'failing']);
+
 export const health = z.object({
   /** degraded: it works, and somebody should see to it; failing: it does not work. */
   status: z.enum(['ok', 'no-readings', 'late', 'degraded', 'failing']),
@@ -187,7 +189,14 @@ export const health = z.object({
   clock: z.enum(['ok', 'unset', 'jumped']),
   /** Messages that wait for a time because the clock was not to be believed when they came. */
   held: z.number().int(),
-  store: z.object({ bytes: z.number().nullable(), freeBytes: z.number().nullable() }),
+  store: z.object({
+    bytes: z.number().nullable(),
+    freeBytes: z.number().nullable(),
+    /** Why nothing can be kept now; null while all is well. */
+    trouble: storeTroubles.nullable(),
+  }),
+  /** When the newest good backup was made; null: none, or none wanted. */
+  backupAt: time.nullable(),
   /** Whether messages about alarms reach people; `off` while nobody is to be told. */
   alarmsOut: z.enum(['ok', 'failing', 'off']),
 });

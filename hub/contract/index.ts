@@ -5,6 +5,7 @@ export * from './events.ts';
 export * from './facts.ts';
 export * from './farm.ts';
 export * from './frost.ts';
+export * from './keeping.ts';
 export * from './lots.ts';
 export * from './methods.ts';
 export * from './pages.ts';

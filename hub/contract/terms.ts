@@ -47,7 +47,7 @@ export const taskKinds = [
 ] as const;
 export const taskKind = z.enum(taskKinds);
 
-export const alarmKinds = ['warm', 'door', 'unit', 'power', 'probe', 'frost'] as const;
+export const alarmKinds = ['warm', 'door', 'unit', 'power', 'probe', 'frost', 'store'] as const;
 export const alarmKind = z.enum(alarmKinds);
 
 /** What food rules tell apart: whole produce, cut or bagged leaves, sprouts. */

@@ -1,3 +1,5 @@
+import type { Pace } from './pace.ts';
+
 /** Tells the sender: kept (no error), or not kept and to be sent again. */
 export type Release = (error?: Error | null) => void;
 
@@ -9,22 +11,28 @@ export type Release = (error?: Error | null) => void;
  * @param most batch size that does not wait.
  * @param waitMs how long a batch waits at the most, while more keeps coming.
  * @param onFault told when a sender could not be told.
+ * @param pace how often a commit may be made; without it, as often as messages come.
  */
 export function commitQueue<Item>(
   write: (batch: readonly Item[]) => void,
   most = 500,
   waitMs = 5,
   onFault: (error: unknown) => void = () => {},
+  pace: Pace | undefined = undefined,
 ) {
   let held: { item: Item; release: Release }[] = [];
   let timer: NodeJS.Immediate | undefined;
+  let later: NodeJS.Timeout | undefined;
 
   const flush = () => {
     clearImmediate(timer);
+    clearTimeout(later);
     timer = undefined;
+    later = undefined;
     if (held.length === 0) return;
     const batch = held;
     held = [];
+    pace?.spend();
     let failure: Error | null = null;
     try {
       write(batch.map(({ item }) => item));
@@ -57,7 +65,11 @@ export function commitQueue<Item>(
     hold(item: Item, release: Release) {
       held.push({ item, release });
       if (held.length >= most) flush();
-      else if (timer === undefined) waitForCompany();
+      else if (timer === undefined && later === undefined) {
+        const wait = pace?.wait() ?? 0;
+        if (wait > 0) later = setTimeout(flush, wait);
+        else waitForCompany();
+      }
     },
     /** At once; before closing the store, and in replays. */
     flush,

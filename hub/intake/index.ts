@@ -3,10 +3,12 @@ import { type Amendment, type CleanReading, cleaner, type OffsetOf, type Recall 
 import { commitQueue, type Release } from './commitQueue.ts';
 import { readMessage } from './forms/index.ts';
 import type { Foretold, Message, Parsed, RawReading, Refused } from './message.ts';
+import type { Pace } from './pace.ts';
 
 export { commitQueue, type Release } from './commitQueue.ts';
 export { filterOf, mappingOf, readMessage } from './forms/index.ts';
 export type { Foretold, Message, Parsed, RawReading, Refused } from './message.ts';
+export { type Pace, steadyPace } from './pace.ts';
 export { readTime } from './readTime.ts';
 export { inKeptUnit } from './units.ts';
 
@@ -32,6 +34,7 @@ export type IntakeParts = {
   /** Keeps a batch in one commit, or throws. */
   readonly keep: (batch: readonly Intaken[]) => void;
   readonly waitMs?: number;
+  readonly pace?: Pace;
 };
 
 export type Intake = ReturnType<typeof makeIntake>;
@@ -43,7 +46,7 @@ const RESEND_WITHIN = 60_000; // ms
 
 /** From a message, or from readings of a file, to a commit; then the sender is told. */
 export function makeIntake(parts: IntakeParts) {
-  const { mappings, recall, offsetOf, keep, waitMs } = parts;
+  const { mappings, recall, offsetOf, keep, waitMs, pace } = parts;
   const clean = cleaner(recall, offsetOf);
   const queue = commitQueue<Intaken>(
     (batch) => {
@@ -56,6 +59,8 @@ export function makeIntake(parts: IntakeParts) {
     },
     500,
     waitMs ?? 5,
+    undefined,
+    pace,
   );
   /** The last value without a time that was kept, and when it came. */
   const newest = new Map<string, { receivedAt: number; value: number }>();

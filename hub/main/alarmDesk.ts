@@ -20,7 +20,8 @@ const SECRETS = { mailPassword: MAIL_PASSWORD, webhookSecret: WEBHOOK_SECRET } a
 /** What people do about alarms: seen, silent, settings, tests. Each is in the journal with who. */
 export function makeAlarmDesk(parts: DeskParts): AlarmDesk {
   const { store, clock, kept, deliver, alive, changed, work } = parts;
-  const { people, alarmsOut } = store;
+  const people = () => store.people; // another one after mending
+  const out = () => store.alarmsOut;
   const note = (who: string, what: string, body: unknown, place: string | null = null) =>
     store.journal.add({ t: clock.now(), who, what, place, subject: null, body });
   const done = () => {
@@ -36,13 +37,13 @@ export function makeAlarmDesk(parts: DeskParts): AlarmDesk {
 
   const see: AlarmDesk['see'] = (id, was, who) => {
     const now = clock.now();
-    if (alarmsOut.test(id)) {
-      alarmsOut.seeTest(id, who, now);
+    if (out().test(id)) {
+      out().seeTest(id, who, now);
       note(who, 'alarm-test', { id, event: 'seen' });
       done();
       return true;
     }
-    const alarm: SeenAlarm | undefined = alarmsOut.newest(id);
+    const alarm: SeenAlarm | undefined = out().newest(id);
     if (!alarm) return false;
     const isIt = (one: SeenAlarm) => one.id === id && one.since === alarm.since;
     const event = kept
@@ -51,7 +52,7 @@ export function makeAlarmDesk(parts: DeskParts): AlarmDesk {
     store.transaction(() => {
       // Whoever saw one of an event is awake to all of it; what it was is said of this one only.
       const all = event ? [event.head, ...event.folded] : [alarm];
-      for (const one of all) alarmsOut.putSeen(one.id, one.since, who, now, isIt(one) ? was : null);
+      for (const one of all) out().putSeen(one.id, one.since, who, now, isIt(one) ? was : null);
       note(who, 'alarm', { id, event: 'seen', ...(was === null ? {} : { was }) }, alarm.place);
     });
     done();
@@ -62,20 +63,20 @@ export function makeAlarmDesk(parts: DeskParts): AlarmDesk {
     now: () => kept.state(clock.now()),
     between: (from, to) => kept.between(from, to, clock.now()),
     settings: kept.settings,
-    hasSecret: (name) => people.secret(SECRETS[name]) !== undefined,
+    hasSecret: (name) => people().secret(SECRETS[name]) !== undefined,
     see,
     change(settings, secrets: AlarmSecrets, who) {
       store.transaction(() => {
         kept.putSettings(settings);
         for (const name of ['mailPassword', 'webhookSecret'] as const) {
           const secret = secrets[name];
-          if (secret === null) people.dropSecret(SECRETS[name]);
-          else if (secret !== undefined) people.putSecret(SECRETS[name], secret);
+          if (secret === null) people().dropSecret(SECRETS[name]);
+          else if (secret !== undefined) people().putSecret(SECRETS[name], secret);
         }
         // Who may be woken is written down; addresses and secrets are nobody else's business.
         const names = settings.people.map(({ name }) => name);
         note(who, 'alarm-settings', { people: names });
-        alarmsOut.hurry(clock.now());
+        out().hurry(clock.now());
       });
       done();
     },
@@ -107,7 +108,7 @@ export function makeAlarmDesk(parts: DeskParts): AlarmDesk {
       const sent = await deliver.now(test);
       const state = sent.outcome === 'delivered' ? 'delivered' : 'refused';
       const endedAt = clock.now();
-      alarmsOut.addMessage({ ...test, state, endedAt, tries: 1, words: sent.words } as MessageRow);
+      out().addMessage({ ...test, state, endedAt, tries: 1, words: sent.words } as MessageRow);
       note(who, 'alarm-test', { to: to.name, channel, outcome: sent.outcome });
       changed();
       return sent;
@@ -115,10 +116,10 @@ export function makeAlarmDesk(parts: DeskParts): AlarmDesk {
     rehearse(who) {
       const id = `test~${newSecret(2)}`;
       store.transaction(() => {
-        alarmsOut.addTest(id, clock.now(), who);
+        out().addTest(id, clock.now(), who);
         for (const person of kept.settings().people)
           for (const channel of channelsOf(person))
-            alarmsOut.addMessage(message(`${id}|${person.id}|${channel}`, person.id, channel));
+            out().addMessage(message(`${id}|${person.id}|${channel}`, person.id, channel));
         note(who, 'alarm-test', { id, event: 'made' });
       });
       changed();

@@ -1,11 +1,11 @@
 import { randomUUID } from 'node:crypto';
 import type { Logger } from 'pino';
 import type { Clock } from '../clock.ts';
-import { type Intaken, makeIntake, readMessage } from '../intake/index.ts';
+import { type Intaken, makeIntake, type Pace, readMessage } from '../intake/index.ts';
 import { makeCorrections } from '../record/index.ts';
 import { makeSeason } from '../season/index.ts';
 import { makeSnapshots } from '../snapshot/index.ts';
-import type { Store } from '../store/index.ts';
+import { type Heard, type Store, troubleOf } from '../store/index.ts';
 import { makeTasks } from '../tasks/index.ts';
 import { makeAlarmsOut } from './alarmsOut.ts';
 import { keepFarm } from './farmKept.ts';
@@ -32,12 +32,14 @@ export type CoreParts = {
   readonly boot?: string;
   /** Told when the clock jumped: timers have to think again. */
   readonly onJump?: () => void;
+  /** How often a commit may be made, in the long run; else as often as messages come. */
+  readonly pace?: Pace;
 };
 export type Core = ReturnType<typeof joinCore>;
 
 /** Intake, store, snapshot, rules and tasks, joined; without wires, timers or pages. */
 export function joinCore(parts: CoreParts) {
-  const { store, clock, log, onCrossing = () => {}, waitMs } = parts;
+  const { store, clock, log, onCrossing = () => {}, waitMs, pace } = parts;
   const feed = makeFeed((error) => log.error(error, 'a listener failed'));
   const kept = keepFarm(store);
   const snapshots = makeSnapshots(store, kept.farm, kept.calendar, clock);
@@ -62,18 +64,10 @@ export function joinCore(parts: CoreParts) {
   let livedUntil = Number.NEGATIVE_INFINITY;
   for (const { at } of heard.values()) lastReadingAt = Math.max(lastReadingAt ?? 0, at);
 
-  const allOrNothing = <Result>(work: () => Result): Result => {
-    try {
-      return store.transaction(work);
-    } catch (error) {
-      book.forget();
-      throw error;
-    }
-  };
-
-  /** Who was heard, to be written down now and then; remembered once it is. */
+  /** Who was heard, and who of them is to be written down now; remembered once it is. */
   const hear = (batch: readonly Intaken[]) => {
     const news = new Map<string, { at: number; written: number }>();
+    const due: Heard[] = [];
     for (const { readings, heard: sources } of batch) {
       const senders = new Set(readings.map(({ probe }) => probe));
       for (const [source, at] of sources) {
@@ -81,35 +75,62 @@ export function joinCore(parts: CoreParts) {
         // Only readings make a probe; a bad message may come from anywhere.
         if (!known && !senders.has(source)) continue;
         const written = known?.written ?? Number.NEGATIVE_INFINITY;
-        const due = at - written >= HEARD_EVERY;
-        news.set(source, { at: Math.max(at, known?.at ?? 0), written: due ? at : written });
-        if (due) store.probes.heard(source, DEFAULT_EVERY, at);
+        const isDue = at - written >= HEARD_EVERY;
+        news.set(source, { at: Math.max(at, known?.at ?? 0), written: isDue ? at : written });
+        if (isDue) due.push({ probe: source, everyMs: DEFAULT_EVERY, at });
       }
     }
-    return news;
+    return { news, due };
   };
 
-  const keep = (batch: readonly Intaken[]) => {
-    const news = allOrNothing(() => {
-      for (const { readings, amendments, refused, foretold } of batch) {
-        store.readings.add(readings);
-        if (foretold.length > 0) store.foretold.add(foretold);
-        store.readings.amend(amendments);
-        for (const refusal of refused) book.add(refusal, strangers.knows(refusal.source));
-      }
-      return hear(batch);
-    });
-    for (const [source, at] of news) heard.set(source, at);
+  /** What came in is in memory, for rules and screens; `kept`: and in the store. */
+  const remember = (
+    batch: readonly Intaken[],
+    news: ReadonlyMap<string, { at: number; written: number }>,
+    kept: boolean,
+  ) => {
+    for (const [source, one] of news)
+      heard.set(source, kept ? one : { at: one.at, written: Number.NEGATIVE_INFINITY });
     const readings = batch.flatMap((item) => item.readings);
     if (readings.length === 0) return;
     for (const { t } of readings) if (t > (lastReadingAt ?? 0)) lastReadingAt = t;
     snapshots.window.add(
       readings,
       batch.flatMap((item) => item.amendments),
+      kept,
     );
     const crossed = snapshots.crossed(readings);
     feed.tell('readings', readings);
     if (crossed) onCrossing();
+  };
+
+  const keep = (batch: readonly Intaken[]) => {
+    const { news, due } = hear(batch);
+    try {
+      store.keep(
+        {
+          readings: batch.flatMap(({ readings }) => readings),
+          amendments: batch.flatMap(({ amendments }) => amendments),
+          refusals: batch.flatMap(({ refused }) =>
+            refused.map((one) => book.named(one, strangers.knows(one.source))),
+          ),
+          heard: due,
+        },
+        clock.now(),
+        () => {
+          for (const { foretold } of batch) if (foretold.length > 0) store.foretold.add(foretold);
+          // A probe that nobody knows yet has a row at once: it is shown, and can be placed.
+          for (const { probe, everyMs, at } of due)
+            if (!(Number(heard.get(probe)?.written) > 0)) store.probes.heard(probe, everyMs, at);
+        },
+      );
+    } catch (error) {
+      // Nothing is acknowledged, and the probes send again; but a cool room that warms while the
+      // card is full is still seen to warm.
+      if (troubleOf(error) !== null) remember(batch, news, false);
+      throw error;
+    }
+    remember(batch, news, true);
   };
 
   const intake = makeIntake({
@@ -130,6 +151,7 @@ export function joinCore(parts: CoreParts) {
       t < livedUntil && store.readings.allBetween(probe, quantity, t, t + 1).length > 0,
     keep,
     ...(waitMs === undefined ? {} : { waitMs }),
+    ...(pace === undefined ? {} : { pace }),
   });
 
   const looking = makeLook({
@@ -247,6 +269,7 @@ export function joinCore(parts: CoreParts) {
     close() {
       timing.flush();
       intake.flush();
+      snapshots.fold(true);
       store.close();
     },
   };

@@ -15,6 +15,7 @@ export function makeFeed(onFault: (error: unknown) => void) {
     alarm: new Set(),
     alarms: new Set(),
     looked: new Set(),
+    store: new Set(),
     farm: new Set(),
   };
   return {

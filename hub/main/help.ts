@@ -1,6 +1,7 @@
 const texts: Readonly<Record<string, string>> = {
   start: `dewpost start [--data DIR] [--http HOST:PORT] [--mqtt HOST:PORT] [--broker URL] [--farm FILE] [--open]
               [--cert FILE --key FILE] [--host NAME] [--mqtts HOST:PORT] [--ca FILE] [--share GROUP]
+              [--gather SECONDS] [--backup DIR] [--keep-raw DAYS]
   Runs the hub.
   --data DIR        where everything is kept (./dewpost-data)
   --http HOST:PORT  where the pages are (127.0.0.1:8470; 0.0.0.0:8470 for the farm's network)
@@ -13,6 +14,9 @@ const texts: Readonly<Record<string, string>> = {
   --open            nobody signs in, probes need no password; only on this machine's own addresses
   --cert FILE --key FILE  certificate and private key in PEM: the pages come over TLS, and --mqtts too
   --host NAME       a further name the pages are asked for by; may be given several times
+  --gather SECONDS  with many probes, one commit in so many seconds (2); spares the card
+  --backup DIR      a checked copy of everything goes there each night; the folder must be there
+  --keep-raw DAYS   single readings older than this are let go of (800); their hours and days stay
   --clock START/REAL/SPEED  for demonstrations: START (ISO 8601) when the wall clock said REAL (ms)`,
   replay: `dewpost replay --farm FILE --readings FILE [--from T] [--to T] [--limits FILE] [--json]
   Feeds readings (one JSON object a line: probe, quantity, t, value) through the real intake, store

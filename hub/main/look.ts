@@ -6,10 +6,11 @@ import type { Calendar, Clock } from '../clock.ts';
 import type { Farm } from '../farm/index.ts';
 import type { Season } from '../season/index.ts';
 import type { Snapshots } from '../snapshot/index.ts';
-import type { Store } from '../store/index.ts';
-import { type Answer, planTasks, type Task, type Tasks } from '../tasks/index.ts';
+import { type Store, troubleOf } from '../store/index.ts';
+import { type Answer, type Plan, planTasks, type Task, type Tasks } from '../tasks/index.ts';
 import { taskWords } from '../words/index.ts';
 import type { Feed } from './feed.ts';
+import { makeUnkept } from './unkept.ts';
 
 export type LookParts = {
   readonly store: Store;
@@ -37,14 +38,18 @@ export function makeLook(parts: LookParts) {
   for (const body of store.forecasts.between(today, parts.calendar().add(today, 1)))
     issued.add(issueKey(JSON.parse(body)));
 
+  const unkept = makeUnkept(store, tasks);
+
   const keepForecasts = (forecasts: readonly NightForecast[]) => {
     for (const forecast of forecasts) {
-      const key = issueKey(forecast);
-      if (issued.has(key)) continue;
+      if (issued.has(issueKey(forecast))) continue;
       const { fan: _, ...asIssued } = forecast;
       store.forecasts.put(forecast, JSON.stringify(asIssued));
-      issued.add(key);
     }
+  };
+  /** After the commit. */
+  const forecastsKept = (forecasts: readonly NightForecast[]) => {
+    for (const forecast of forecasts) issued.add(issueKey(forecast));
     if (issued.size > MOST_ISSUED) {
       const kept = new Set(forecasts.map(({ night }) => night));
       for (const key of issued) if (!kept.has(key.split('\n')[2] ?? '')) issued.delete(key);
@@ -58,18 +63,44 @@ export function makeLook(parts: LookParts) {
     return `${title}. ${why}`;
   };
 
-  const settleAlarms = (open: readonly Task[], now: number): Alarm[] => {
-    const raised = store.alarms.raised();
-    const { raise, clear } = planAlarms(raised, open, wordsFor(open), now);
-    for (const alarm of [...raise, ...clear]) store.alarms.put(alarm);
+  const plannedAlarms = (open: readonly Task[], now: number): Alarm[] => {
+    const { raise, clear } = planAlarms(unkept.raised(), open, wordsFor(open), now);
     return [...raise, ...clear];
+  };
+  const settleAlarms = (open: readonly Task[], now: number): Alarm[] => {
+    const alarms = plannedAlarms(open, now);
+    for (const alarm of alarms) store.alarms.put(alarm);
+    return alarms;
+  };
+  /** Writes what a look came to. Where nothing can be kept it waits in memory: alarms still go out. */
+  const settle = (
+    plan: Plan,
+    frost: readonly NightForecast[],
+    open: readonly Task[],
+    now: number,
+  ) => {
+    const alarms = plannedAlarms(open, now);
+    try {
+      store.transaction(() => {
+        unkept.write();
+        tasks.apply(plan, now);
+        keepForecasts(frost);
+        for (const alarm of alarms) store.alarms.put(alarm);
+      });
+      unkept.written();
+      forecastsKept(frost);
+    } catch (error) {
+      if (troubleOf(error) === null) throw error;
+      unkept.add({ plan, now, alarms });
+    }
+    return alarms;
   };
 
   const look = () => {
     const now = clock.now();
     try {
       snapshots.fold();
-      const standing = tasks.open();
+      const standing = unkept.open();
       const snapshot = parts.season.withPatches(
         snapshots.take(
           now,
@@ -79,22 +110,19 @@ export function makeLook(parts: LookParts) {
       );
       const outlook = decide(snapshot);
       for (const { rule, error } of outlook.failures) log.error({ rule, error }, 'a rule failed');
-      const plan = planTasks(standing, outlook.decisions, tasks.memory(), now);
+      const plan = planTasks(standing, outlook.decisions, unkept.memory(), now);
       const open = [
         ...plan.fresh,
         ...plan.steps.map(({ task }) => task).filter(({ state }) => state === 'open'),
       ];
-      const alarms = store.transaction(() => {
-        tasks.apply(plan, now);
-        keepForecasts(outlook.frost);
-        return settleAlarms(open, now);
-      });
+      const alarms = settle(plan, outlook.frost, open, now);
       last = { at: now, snapshot, outlook, open, failure: null };
       for (const { task } of plan.steps) feed.tell('task', task);
       for (const alarm of alarms) feed.tell('alarm', alarm);
       feed.tell('looked', { at: now });
     } catch (error) {
       log.error(error, 'the look failed');
+      store.note(error);
       if (last) last = { ...last, failure: error instanceof Error ? error.message : String(error) };
     }
   };

@@ -15,7 +15,8 @@ export function refusalBook(store: Store) {
   /** What waits to be written down, all of one source and reason in one go. */
   const waiting = new Map<string, Refusal & { n: number }>();
 
-  const name = (refusal: Refusal, mine: boolean): Refusal => {
+  /** @param mine of a probe the hub knows: always told apart. */
+  const named = (refusal: Refusal, mine: boolean): Refusal => {
     const at = Math.floor(refusal.t / HOUR) * HOUR;
     if (at !== hour) {
       hour = at;
@@ -31,8 +32,7 @@ export function refusalBook(store: Store) {
   };
 
   return {
-    /** Inside the caller's transaction. @param mine of a probe the hub knows: always told apart. */
-    add: (refusal: Refusal, mine: boolean) => store.refusals.add(name(refusal, mine)),
+    named,
     /** Later, with others: what comes in floods is not worth a commit each. */
     note(refusal: Refusal) {
       const key = `${refusal.source}\n${refusal.reason}`;
@@ -47,13 +47,9 @@ export function refusalBook(store: Store) {
     write() {
       if (waiting.size === 0) return;
       store.transaction(() => {
-        for (const refusal of waiting.values()) store.refusals.add(name(refusal, false));
+        for (const refusal of waiting.values()) store.refusals.add(named(refusal, false));
       });
       waiting.clear();
-    },
-    /** After a failed transaction: what was written may not be there. */
-    forget() {
-      hour = Number.NaN;
     },
   };
 }

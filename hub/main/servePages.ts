@@ -31,7 +31,10 @@ export async function servePages(
     certificate,
     hosts: [...(hosts ?? []), settings.http.host],
     log,
-    onFault: (error, request) => log.error({ err: error, request }, 'a request failed'),
+    onFault: (error, request) => {
+      parts.store.note(error);
+      log.error({ err: error, request }, 'a request failed');
+    },
   });
   const address = await app.listen(settings.http);
   const unwatch =

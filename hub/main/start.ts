@@ -1,33 +1,39 @@
 import { join } from 'node:path';
-import cron from 'node-cron';
-import { type Publish, SIREN, sendAlarm } from '../alarms/index.ts';
+import type { Publish } from '../alarms/index.ts';
 import { CLAIM_CODE, openTasks } from '../api/index.ts';
 import type { Broker } from '../broker/index.ts';
 import type { Clock } from '../clock.ts';
+import { steadyPace } from '../intake/index.ts';
 import { hashPassword, newSecret } from '../passwords.ts';
 import type { Settings } from '../settings.ts';
-import { openStore } from '../store/index.ts';
+import { newestBackupAt, openOrMend } from '../store/index.ts';
 import { makeAnnouncer } from './announcer.ts';
 import { bootOf, clockFrom } from './clockFrom.ts';
 import { joinCore } from './core.ts';
-import { everySoOften } from './everySoOften.ts';
 import { importFarm } from './farmKept.ts';
 import { inTime } from './inTime.ts';
+import { keepUp } from './keeping.ts';
 import { keptSecret } from './keptSecret.ts';
 import { makeLog } from './log.ts';
 import { openBroker, sayProbeSettings } from './openBroker.ts';
 import { readText } from './readText.ts';
-import { rescheduled } from './rescheduled.ts';
+import { sayAlarms } from './sayAlarms.ts';
 import { servePages } from './servePages.ts';
+import { startTimers } from './startTimers.ts';
+import { recordMended, stampOf, watchStore } from './storeWatch.ts';
 import { watchBroker } from './watchBroker.ts';
 
-const MINUTE = 60_000;
 /** Readings that cross limits one after another lead to one look. Ours. */
 const SETTLE = 1000; // ms
-/** How often the clock is held against the machine's steady count. Ours. */
-const TICK = 1000; // ms
-/** How often messages about alarms are planned and tried again, ms of the hub's clock. Ours. */
-const TELL_EVERY = 5000;
+/** With many probes, one commit in so many seconds, unless --gather says otherwise. Ours: a probe
+ *  on a battery is not kept awake for longer. */
+const GATHER = 2;
+/** Single readings are kept for two seasons and some, unless --keep-raw says otherwise. Ours. */
+const RAW_DAYS = 800;
+/** Commits that may be made at once after a quiet time (hub/intake/pace.ts). Ours. */
+const AHEAD = 300;
+/** The newest backup is older than a night. */
+const BACKUP_LATE = 26 * 3_600_000; // ms
 
 export type Hub = {
   readonly http: string;
@@ -49,7 +55,10 @@ export async function startHub(
 ): Promise<Hub> {
   const log = makeLog();
   const clock = given.clock ?? clockFrom(settings.clock);
-  const store = openStore(join(settings.data, 'dewpost.db'));
+  const backups = settings.backup ?? null;
+  const file = join(settings.data, 'dewpost.db');
+  const { store, mended } = openOrMend(file, backups, stampOf(clock.now()));
+  if (mended) recordMended(store, log, mended, clock.now());
   /** What has been begun, to be ended in the opposite order, also when the start fails half-way. */
   const endings: (() => unknown)[] = [() => store.close()];
   const close = async () => {
@@ -68,10 +77,9 @@ export async function startHub(
     let onJump = () => {};
     let soon: NodeJS.Timeout | undefined;
     const core = joinCore({
-      store,
-      clock,
-      log,
+      ...{ store, clock, log },
       boot: given.boot ?? bootOf(settings.clock),
+      pace: steadyPace(((settings.gather ?? GATHER) * 1000) / clock.speed, AHEAD),
       onJump: () => onJump(),
       onCrossing: () => {
         soon ??= setTimeout(() => {
@@ -84,7 +92,10 @@ export async function startHub(
       clearTimeout(soon);
       core.season.close();
       core.flush();
+      core.snapshots.fold(true);
     });
+    const keeping = keepUp({ core, log, backups, rawDays: settings['keep-raw'] ?? RAW_DAYS });
+    endings.push(keeping.stop);
     const claimCode = settings.open || store.people.claimed() ? null : newSecret(3);
     if (claimCode) store.people.putSecret(CLAIM_CODE, await hashPassword(claimCode));
 
@@ -99,67 +110,42 @@ export async function startHub(
       look: () => core.look(),
       brokerConnected: () => broker?.connected() ?? false,
       open: settings.open,
+      keeping: keeping.facts,
     };
     const say = makeAnnouncer({
-      store,
-      clock,
-      publish,
+      ...{ store, clock, publish },
       lastLook: core.lastLook,
       tasks: () => openTasks(parts),
     });
-
-    let siren: boolean | null = null;
-    const saySiren = () => {
-      const on = core.alarms.sounds();
-      if (on !== siren) void publish(SIREN, on ? 'on' : 'off', { retain: true });
-      siren = on;
-    };
+    const watch = watchStore({ ...core, log, backups, look: () => core.look() });
+    endings.push(watch.stop);
+    const alarms = sayAlarms(core, publish);
+    /** Retained topics: once at the start, and anew to a broker that may be a new one. */
     const sayEverything = () => {
-      siren = null;
       say.everything();
-      saySiren();
-    };
-    const tellAlarms = () => {
-      core.alarms.work();
-      saySiren();
+      alarms.siren();
+      watch.sayAgain();
+      sayProbeSettings(core, publish);
     };
 
     core.look();
-    broker = await openBroker(settings, store, core, () =>
-      setImmediate(() => {
-        sayEverything();
-        sayProbeSettings(core, publish);
-      }),
-    );
+    broker = await openBroker(settings, store, core, () => setImmediate(sayEverything));
     endings.push(() => broker?.close(), say.gone);
     core.feed.on('farm', () => sayProbeSettings(core, publish));
-    core.feed.on('alarm', (alarm) => void sendAlarm(publish, alarm));
     core.feed.on('task', say.tasks);
-    core.feed.on('alarm', () => setImmediate(tellAlarms));
-    core.feed.on('alarms', () => setImmediate(saySiren));
     sayEverything();
-    sayProbeSettings(core, publish);
-    core.alarms.begin();
-    endings.push(() => core.alarms.end(), watchBroker(parts.brokerConnected, log));
+    alarms.begin();
+    endings.push(alarms.end, watchBroker(parts.brokerConnected, log));
 
     const secret = keptSecret(store, 'cookie', () => newSecret(10));
     const pages = await servePages(parts, settings, secret, log);
-    const http = pages.address;
-    endings.push(() => pages.close());
-    const timers = rescheduled(() => [
-      cron.schedule(everySoOften(5 * MINUTE, clock.speed), () => {
-        core.look();
-        setImmediate(core.snapshots.prepareDays);
-      }),
-      cron.schedule(everySoOften(MINUTE, clock.speed), say.heartbeat),
-    ]);
+    endings.push(pages.close);
+    const timers = await startTimers(core, keeping, say.heartbeat);
     endings.push(timers.stop);
     onJump = timers.again;
-    const telling = setInterval(tellAlarms, Math.max(250, TELL_EVERY / clock.speed));
-    endings.push(() => clearInterval(telling));
-    const ticks = setInterval(() => void core.tick(), TICK);
-    endings.push(() => clearInterval(ticks));
-    await core.tick();
+    if (backups !== null && clock.now() - (newestBackupAt(backups) ?? 0) > BACKUP_LATE)
+      void keeping.backUp(); // it was off last night
+    const http = pages.address;
     log.info({ http, mqtt: broker.address, farm: core.farm().file.farm.name }, 'the hub runs');
     const stop = () => {
       log.info('the hub stops');

@@ -34,12 +34,14 @@ const start: Verb = async (args) => {
   const { settings, rest } = readSettings('start', args);
   if (rest.length > 0) throw new WrongUse(`Expected no further words, got ${rest.join(' ')}`);
   const hub = await startHub(settings);
+  // Before it says that it runs: who reads that may ask it to end in the same moment.
+  const asked = new Promise<void>((resolve) => {
+    for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => resolve());
+  });
   say(`Dewpost ${version} runs. Open ${hub.http} in a browser; probes speak to ${hub.mqtt}.`);
   if (hub.claimCode)
     say(`Nobody has claimed this hub. Open it and type this code, once: ${hub.claimCode}`);
-  await new Promise<void>((resolve) => {
-    for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => resolve());
-  });
+  await asked;
   await hub.close();
   // Something that still holds on does not keep the hub from having stopped.
   setTimeout(() => process.exit(), 200).unref();
@@ -146,8 +148,8 @@ const backup: Verb = async (args) => {
 const restore: Verb = async (args) => {
   const { settings, rest } = readSettings('restore', args);
   const store = join(settings.data, 'dewpost.db');
-  restoreStore(file(rest, 'backup'), store);
-  say(`The backup is in place. What was there before is in ${store}.before.`);
+  const kept = restoreStore(file(rest, 'backup'), store);
+  say(`The backup is in place.${kept === null ? '' : ` What was there before is in ${kept}.`}`);
 };
 
 const verbs: Readonly<Record<string, Verb>> = {

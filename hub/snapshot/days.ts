@@ -22,7 +22,8 @@ export const longestGap = (everyMs: number) =>
 const LONGEST_GAP = 1440; // min
 
 /** How far past midnight to look, to join a day's last reading to the next day's first. */
-export const joinedAfter = (everyMs: number) => Math.max(2 * HOUR, longestGap(everyMs) * MINUTE);
+export const joinedAfter = (everyMs: number) => Math.max(JOINED, longestGap(everyMs) * MINUTE);
+const JOINED = 2 * HOUR; // ours
 
 /** The days of a place: worked out once, kept, and made again when readings of that day change. */
 export function makeDays(store: Store, spots: Spots, farm: () => Farm, calendar: () => Calendar) {
@@ -80,6 +81,8 @@ export function makeDays(store: Store, spots: Spots, farm: () => Farm, calendar:
     return Number.isFinite(first) ? calendar().dayOf(instant(first)) : null;
   };
 
+  const isOver = (day: string, now: number) => now >= calendar().bounds(day).ends + JOINED;
+
   return {
     /** Days from `from` to `to` (both of them), from the first measured to today. */
     between(placeId: string, from: string, to: string, now: number): Day[] {
@@ -91,18 +94,20 @@ export function makeDays(store: Store, spots: Spots, farm: () => Farm, calendar:
       const kept = new Map(
         store.placeFacts.days(placeId, begin, end).map(({ day, facts }) => [day, facts]),
       );
+      const lasting = store.trim.kept()?.firstDay ?? '';
       const days: Day[] = [];
       const fresh: Day[] = [];
       for (let day = begin; day <= end; day = calendar().add(day, 1)) {
         const facts = kept.get(day);
         const made: Day | null = facts ? JSON.parse(facts) : make(placeId, day, now);
         if (!made) continue;
-        // Today is not over: it is worked out each time it is asked for.
-        if (!facts && day < today) fresh.push(made);
+        // Today is not over: it is worked out each time it is asked for. So is yesterday, while the
+        // first readings after it still change it, and a day whose readings were let go of.
+        if (!facts && day >= lasting && isOver(day, now)) fresh.push(made);
         days.push(made);
       }
       if (fresh.length > 0)
-        store.transaction(() => {
+        store.spare(() => {
           for (const made of fresh)
             store.placeFacts.putDay(placeId, made.day, JSON.stringify(made));
         });

@@ -1,7 +1,7 @@
 import type { Calendar, Clock } from '../clock.ts';
 import type { Farm } from '../farm/index.ts';
 import { makeLots } from '../lots/index.ts';
-import type { Changed, Store } from '../store/index.ts';
+import { type Changed, type Store, troubleOf } from '../store/index.ts';
 import { makeCrossings } from './crossings.ts';
 import { joinedAfter, makeDays, SPELL_DAYS } from './days.ts';
 import { makeNights } from './nights.ts';
@@ -40,6 +40,24 @@ export function makeSnapshots(
   let turn = 0;
   const dayAround = (t: number) => calendar().bounds(calendar().dayOf(t));
 
+  const drop = (touched: readonly Changed[]) => {
+    for (const { probe, from, to } of touched) {
+      lots.touched(from);
+      const every = store.probes.get(probe)?.everyMs ?? DEFAULT_EVERY;
+      for (const place of spots.placesOf(probe, from, to)) {
+        // A day is joined to the first readings after it, and looks back some days for its spells.
+        const first = calendar().dayOf(from - joinedAfter(every));
+        const last = calendar().add(calendar().dayOf(to), SPELL_DAYS);
+        store.placeFacts.drop(place, first, last);
+        if (place === farm().outside?.id)
+          for (const other of farm().places)
+            store.placeFacts.dropNights(other.id, calendar().dayOf(from), last);
+        nights.touched(place, from);
+        rooms.touched(place, calendar().dayOf(from), calendar().dayOf(to));
+      }
+    }
+  };
+
   return {
     spots,
     window,
@@ -51,26 +69,27 @@ export function makeSnapshots(
     }),
     nights,
     crossed: makeCrossings(spots, farm),
-    /** Brings roll-ups up to date, and drops what was made from readings that changed. */
-    fold(): Changed[] {
-      if (!store.rollups.isStale()) return [];
-      const changed = store.rollups.fold(dayAround);
-      for (const { probe, from, to } of changed) {
-        lots.touched(from);
-        const every = store.probes.get(probe)?.everyMs ?? DEFAULT_EVERY;
-        for (const place of spots.placesOf(probe, from, to)) {
-          // A day is joined to the first readings after it, and looks back some days for its spells.
-          const first = calendar().dayOf(from - joinedAfter(every));
-          const last = calendar().add(calendar().dayOf(to), SPELL_DAYS);
-          store.placeFacts.drop(place, first, last);
-          if (place === farm().outside?.id)
-            for (const other of farm().places)
-              store.placeFacts.dropNights(other.id, calendar().dayOf(from), last);
-          nights.touched(place, from);
-          rooms.touched(place, calendar().dayOf(from), calendar().dayOf(to));
-        }
+    /**
+     * Drops what was made from readings that changed; brings roll-ups up to date when it is time.
+     *
+     * @param all whether to put everything in its place now.
+     */
+    fold(all = false): Changed[] {
+      store.rollups.daysAre(dayAround); // a store that was mended has forgotten it
+      let changed: readonly Changed[] = [];
+      store.spare(() => {
+        changed = all
+          ? store.rollups.fold(dayAround)
+          : store.rollups.foldWhenDue(dayAround, clock.now());
+      });
+      const touched = [...changed, ...store.readings.touched.take()];
+      try {
+        if (touched.length > 0) store.transaction(() => drop(touched));
+      } catch (error) {
+        for (const { probe, from, to } of touched) store.readings.touched.add(probe, from, to);
+        if (troubleOf(error) === null) throw error;
       }
-      return changed;
+      return touched;
     },
     /** A probe was placed from `from` on: what was made of these places since is stale. */
     moved(places: readonly string[], from: number) {

@@ -195,7 +195,7 @@ export function makeNights(store: Store, spots: Spots, farm: () => Farm, calenda
       if (record.low !== null || record.evening !== null || nights.length > 0) nights.push(record);
     }
     if (fresh.length > 0)
-      store.transaction(() => {
+      store.spare(() => {
         for (const record of fresh)
           store.placeFacts.putNight(place, spot, record.night, JSON.stringify(record));
       });

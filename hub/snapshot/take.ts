@@ -45,7 +45,7 @@ export type TakeParts = {
 
 /** Reads all that is known at one instant, once, as plain data. */
 export function makeTake(parts: TakeParts) {
-  const { store, farm, calendar, spots, nights, rooms, window, pushed, stored } = parts;
+  const { store, farm, calendar, spots, nights, rooms, window, pushed } = parts;
   const pairs = new Map<string, { versions: string; air: readonly AirReading[] }>();
 
   const airOf = (probe: string, every: number): readonly AirReading[] => {

@@ -19,7 +19,8 @@ export type Column = { readonly t: readonly Instant[]; readonly value: readonly 
 
 /**
  * The newest two days of every series, in memory: a look at all places then costs the same with a
- * month of history as with ten years. A cache of the store, filled from it and never ahead of it.
+ * month of history as with ten years. A cache of the store, filled from it; ahead of it only while
+ * the store cannot keep anything.
  */
 export function makeWindow(store: Store, now: () => number) {
   const series = new Map<string, Held>();
@@ -67,8 +68,13 @@ export function makeWindow(store: Store, now: () => number) {
       const last = value.at(-1);
       return at === undefined || last === undefined ? null : { t: at, value: last };
     },
-    /** After a commit. */
-    add(readings: readonly StoredReading[], amendments: readonly Amendment[]) {
+    /**
+     * After a commit.
+     *
+     * @param kept false while the store keeps nothing: what is new is then held here only, so that
+     *   rules go on; it is not acknowledged and comes again.
+     */
+    add(readings: readonly StoredReading[], amendments: readonly Amendment[], kept = true) {
       const behind = new Set<string>();
       for (const { probe, quantity, t, value, flag } of readings) {
         const key = name(probe, quantity);
@@ -95,6 +101,7 @@ export function makeWindow(store: Store, now: () => number) {
           held.value.splice(0, keep);
         }
       }
+      if (!kept) return;
       for (const { probe, quantity } of amendments) behind.add(name(probe, quantity));
       for (const key of behind) {
         const [probe = '', quantity = ''] = key.split('\n');

@@ -9,7 +9,11 @@ export function placeFactsIn(db: Db) {
     `INSERT INTO place_days (place, day, facts) VALUES (?, ?, ?)
      ON CONFLICT (place, day) DO UPDATE SET facts = excluded.facts`,
   );
-  const dropDays = db.prepare('DELETE FROM place_days WHERE place = ? AND day >= ? AND day <= ?');
+  // What can no longer be made again, because its readings were let go of, is never dropped.
+  const again = "ifnull((SELECT first_day FROM raw_kept), '')";
+  const dropDays = db.prepare(
+    `DELETE FROM place_days WHERE place = ? AND day >= max(?, ${again}) AND day <= ?`,
+  );
   const nights = db.prepare<[string, string, string, string], { night: string; facts: string }>(
     `SELECT night, facts FROM spot_nights
      WHERE place = ? AND spot = ? AND night >= ? AND night <= ? ORDER BY night`,
@@ -19,7 +23,7 @@ export function placeFactsIn(db: Db) {
      ON CONFLICT (place, spot, night) DO UPDATE SET facts = excluded.facts`,
   );
   const dropNights = db.prepare(
-    'DELETE FROM spot_nights WHERE place = ? AND night >= ? AND night <= ?',
+    `DELETE FROM spot_nights WHERE place = ? AND night >= max(?, ${again}) AND night <= ?`,
   );
   return {
     days: (place: string, first: string, last: string) => days.all(place, first, last),
@@ -35,7 +39,8 @@ export function placeFactsIn(db: Db) {
     },
     dropNights: (place: string, first: string, last: string) => dropNights.run(place, first, last),
     dropAll() {
-      db.exec('DELETE FROM place_days; DELETE FROM spot_nights');
+      db.exec(`DELETE FROM place_days WHERE day >= ${again};
+        DELETE FROM spot_nights WHERE night >= ${again}`);
     },
   };
 }

@@ -79,3 +79,4 @@ export function probesIn(db: Db) {
     },
   };
 }
+export type Probes = ReturnType<typeof probesIn>;

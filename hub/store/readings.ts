@@ -1,4 +1,5 @@
 import type { Db } from './open.ts';
+import { touchedIn } from './touched.ts';
 
 const HOUR = 3_600_000; // ms
 
@@ -24,38 +25,64 @@ export type Amendment = {
   readonly was: string | null;
 };
 
+type Twice = [number, number, number, number, number, number];
 export type Point = { readonly t: number; readonly value: number };
 export type RawPoint = Point & { readonly raw: number | null; readonly flag: string | null };
+
+/** Readings in their places and those still in the inbox, each once. What stands for `?` in `where`
+ *  is given twice. */
+export const everywhere = (columns: string, where: string) =>
+  `SELECT ${columns} FROM main.readings AS r WHERE ${where}
+   UNION ALL SELECT ${columns} FROM temp.fresh AS r WHERE ${where} AND NOT EXISTS
+     (SELECT 1 FROM main.readings AS o WHERE o.series_id = r.series_id AND o.t = r.t)`;
 
 /** Readings, once each by (probe, quantity, time). */
 export function readingsIn(db: Db) {
   const ids = new Map<string, number>();
+  const touched = touchedIn();
   const findSeries = db.prepare<[string, string], { id: number }>(
     'SELECT id FROM series WHERE probe = ? AND quantity = ?',
   );
   const addSeries = db.prepare('INSERT INTO series (probe, quantity) VALUES (?, ?)');
   // Not INSERT OR IGNORE: that would also swallow a NOT NULL failure, and the reading with it.
-  const insert = db.prepare(
-    `INSERT INTO readings (series_id, t, value, raw, flag) VALUES (?, ?, ?, ?, ?)
+  const insertInto = (table: string, unless: string) =>
+    db.prepare(
+      `INSERT INTO ${table} (series_id, t, value, raw, flag) SELECT ?, ?, ?, ?, ?
+       WHERE NOT EXISTS (SELECT 1 FROM ${unless} WHERE series_id = ? AND t = ?)
+       ON CONFLICT (series_id, t) DO NOTHING`,
+    );
+  const insert = insertInto('main.readings', 'temp.fresh');
+  const wait = insertInto('temp.fresh', 'main.readings');
+  const settle = db.prepare(
+    `INSERT INTO main.readings (series_id, t, value, raw, flag) VALUES (?, ?, ?, ?, ?)
      ON CONFLICT (series_id, t) DO NOTHING`,
   );
-  const setFlag = db.prepare(
-    'UPDATE readings SET flag = ? WHERE series_id = ? AND t BETWEEN ? AND ? AND flag IS ?',
-  );
+  const flagIn = (table: string) =>
+    db.prepare(
+      `UPDATE ${table} SET flag = ? WHERE series_id = ? AND t BETWEEN ? AND ? AND flag IS ?`,
+    );
+  const setFlag = flagIn('main.readings');
+  const setFreshFlag = flagIn('temp.fresh');
   const markStale = db.prepare(
     'INSERT INTO stale_hours (series_id, t) VALUES (?, ?) ON CONFLICT DO NOTHING',
   );
-  const good = db.prepare<[number, number, number], Point>(
-    'SELECT t, value FROM readings WHERE series_id = ? AND t >= ? AND t < ? AND flag IS NULL ORDER BY t',
+  const stretch = 'r.series_id = ? AND r.t >= ? AND r.t < ?';
+  const good = db.prepare<Twice, Point>(
+    `${everywhere('r.t, r.value', `${stretch} AND r.flag IS NULL`)} ORDER BY t`,
   );
-  const all = db.prepare<[number, number, number], RawPoint>(
-    'SELECT t, value, raw, flag FROM readings WHERE series_id = ? AND t >= ? AND t < ? ORDER BY t',
+  const all = db.prepare<Twice, RawPoint>(
+    `${everywhere('r.t, r.value, r.raw, r.flag', stretch)} ORDER BY t`,
   );
-  const newest = db.prepare<[number], RawPoint>(
-    'SELECT t, value, raw, flag FROM readings WHERE series_id = ? ORDER BY t DESC LIMIT 1',
+  const end = (table: string, order: string) =>
+    `SELECT * FROM (SELECT t, value, raw, flag FROM ${table} WHERE series_id = ? ORDER BY t ${order} LIMIT 1)`;
+  const newest = db.prepare<[number, number], RawPoint>(
+    `${end('main.readings', 'DESC')} UNION ALL ${end('temp.fresh', 'DESC')} ORDER BY t DESC LIMIT 1`,
   );
-  const oldest = db.prepare<[number], { t: number }>(
-    'SELECT t FROM readings WHERE series_id = ? ORDER BY t LIMIT 1',
+  // Hours stay when their readings are let go of, so they know how far back it goes.
+  const oldest = db.prepare<[number, number, number], { t: number | null }>(
+    `SELECT min(t) AS t FROM (${end('main.readings', '')} UNION ALL ${end('temp.fresh', '')}
+     UNION ALL SELECT * FROM (SELECT t, 0, 0, 0 FROM hours WHERE series_id = ? AND t <
+       (SELECT from_t FROM raw_kept) ORDER BY t LIMIT 1))`,
   );
   const quantitiesOf = db.prepare<[string], { quantity: string }>(
     'SELECT quantity FROM series WHERE probe = ? ORDER BY quantity',
@@ -86,31 +113,51 @@ export function readingsIn(db: Db) {
     markStale.run(id, hour);
     marked.add(key);
   };
+  const lookRound = () => {
+    const writes = otherWrites.get();
+    if (writes !== seen) marked.clear();
+    seen = writes;
+  };
+  /** In their places and in the inbox. */
+  const amend = (amendments: readonly Amendment[]) => {
+    for (const { probe, quantity, from, to, flag, was } of amendments) {
+      const id = idOf(probe, quantity);
+      if (id === undefined) continue;
+      if (setFreshFlag.run(flag, id, from, to, was).changes > 0) touched.add(probe, from, to + 1);
+      if (setFlag.run(flag, id, from, to, was).changes === 0) continue;
+      for (let t = Math.floor(from / HOUR) * HOUR; t <= to; t += HOUR) mark(id, t);
+    }
+  };
 
   return {
     idOf,
+    ensure,
+    amend,
+    touched,
     /** Stores what is new of these, inside the caller's transaction; returns how many were new. */
     add(readings: readonly StoredReading[]): number {
       let added = 0;
-      const writes = otherWrites.get();
-      if (writes !== seen) marked.clear();
-      seen = writes;
+      lookRound();
       for (const { probe, quantity, t, value, raw, flag } of readings) {
         const id = ensure(probe, quantity);
-        if (insert.run(id, t, value, raw, flag).changes === 0) continue;
+        if (insert.run(id, t, value, raw, flag, id, t).changes === 0) continue;
         added++;
         mark(id, t);
       }
       return added;
     },
-    amend(amendments: readonly Amendment[]) {
-      for (const { probe, quantity, from, to, flag, was } of amendments) {
-        const id = idOf(probe, quantity);
-        if (id === undefined) continue;
-        if (setFlag.run(flag, id, from, to, was).changes === 0) continue;
-        for (let t = Math.floor(from / HOUR) * HOUR; t <= to; t += HOUR) mark(id, t);
-      }
+    /** Takes one into memory, for the inbox. @returns the number of its series; null: not new. */
+    wait({ probe, quantity, t, value, raw, flag }: StoredReading): number | null {
+      const id = ensure(probe, quantity);
+      if (wait.run(id, t, value, raw, flag, id, t).changes === 0) return null;
+      touched.add(probe, t, t + 1);
+      return id;
     },
+    /** Puts one of the inbox in its place. */
+    settle(id: number, t: number, value: number, raw: number | null, flag: string | null) {
+      if (settle.run(id, t, value, raw, flag).changes > 0) mark(id, t);
+    },
+    lookRound,
     /** After a failed transaction, or a fold: what was marked may no longer be in the store. */
     forgetMarks() {
       marked.clear();
@@ -119,22 +166,24 @@ export function readingsIn(db: Db) {
     /** Good readings with from <= t < to, oldest first. */
     between: (probe: string, quantity: string, from: number, to: number): Point[] => {
       const id = idOf(probe, quantity);
-      return id === undefined ? [] : good.all(id, from, to);
+      return id === undefined ? [] : good.all(id, from, to, id, from, to);
     },
     /** The same with the doubtful ones. */
     allBetween: (probe: string, quantity: string, from: number, to: number): RawPoint[] => {
       const id = idOf(probe, quantity);
-      return id === undefined ? [] : all.all(id, from, to);
+      return id === undefined ? [] : all.all(id, from, to, id, from, to);
     },
     newest: (probe: string, quantity: string): RawPoint | undefined => {
       const id = idOf(probe, quantity);
-      return id === undefined ? undefined : newest.get(id);
+      return id === undefined ? undefined : newest.get(id, id);
     },
+    /** When the first was taken, also where only its hour is still known. */
     oldestAt: (probe: string, quantity: string): number | undefined => {
       const id = idOf(probe, quantity);
-      return id === undefined ? undefined : oldest.get(id)?.t;
+      return id === undefined ? undefined : (oldest.get(id, id, id)?.t ?? undefined);
     },
     quantitiesOf: (probe: string): string[] =>
       quantitiesOf.all(probe).map(({ quantity }) => quantity),
   };
 }
+export type Readings = ReturnType<typeof readingsIn>;

@@ -22,28 +22,42 @@ const HOUR = 3_600_000; // ms
 
 /** What could not be used, counted by source, reason and hour, with the newest as an example. */
 export function refusalsIn(db: Db) {
-  const add = db.prepare(
-    `INSERT INTO refusals (source, reason, hour, n, last, last_at) VALUES (?, ?, ?, ?, ?, ?)
-     ON CONFLICT (source, reason, hour) DO UPDATE SET n = n + excluded.n, last = excluded.last,
-       last_at = excluded.last_at`,
+  const addTo = (table: string) => {
+    const add = db.prepare(
+      `INSERT INTO ${table} (source, reason, hour, n, last, last_at) VALUES (?, ?, ?, ?, ?, ?)
+       ON CONFLICT (source, reason, hour) DO UPDATE SET n = n + excluded.n, last = excluded.last,
+         last_at = excluded.last_at`,
+    );
+    return ({ source, reason, sentence, t, n = 1 }: Refusal) =>
+      add.run(source, reason, Math.floor(t / HOUR) * HOUR, n, sentence, t);
+  };
+  // A plain `last` beside max(): SQLite takes it from the row that has the maximum.
+  const since = db.prepare<[number, number], RefusalCount>(
+    `SELECT source, reason, sum(n) AS count, max(last_at) AS lastAt, last
+     FROM (SELECT * FROM main.refusals WHERE hour >= ?
+       UNION ALL SELECT * FROM temp.fresh_refusals WHERE hour >= ?)
+     GROUP BY source, reason ORDER BY source, reason`,
   );
-  const since = db.prepare<[number], RefusalCount>(
-    `SELECT source, reason, sum(n) AS count, max(last_at) AS lastAt,
-       (SELECT last FROM refusals r WHERE r.source = o.source AND r.reason = o.reason
-        ORDER BY last_at DESC LIMIT 1) AS last
-     FROM refusals o WHERE hour >= ? GROUP BY source, reason ORDER BY source, reason`,
+  const inHour = db.prepare<[number, number], { source: string; reason: string }>(
+    `SELECT source, reason FROM main.refusals WHERE hour = ?
+     UNION SELECT source, reason FROM temp.fresh_refusals WHERE hour = ?`,
   );
-  const inHour = db.prepare<[number], { source: string; reason: string }>(
-    'SELECT source, reason FROM refusals WHERE hour = ?',
-  );
-  const forget = db.prepare('DELETE FROM refusals WHERE hour < ?');
+  const forget = db.prepare('DELETE FROM main.refusals WHERE hour < ?');
   return {
-    add: ({ source, reason, sentence, t, n = 1 }: Refusal) =>
-      add.run(source, reason, Math.floor(t / HOUR) * HOUR, n, sentence, t),
+    add: addTo('main.refusals'),
+    /** Counted in memory, for the inbox. */
+    wait: addTo('temp.fresh_refusals'),
     /** Sources and reasons counted in the hour of this moment. */
-    inHour: (t: number) => inHour.all(Math.floor(t / HOUR) * HOUR),
+    inHour(t: number) {
+      const hour = Math.floor(t / HOUR) * HOUR;
+      return inHour.all(hour, hour);
+    },
     forgetBefore: (t: number) => forget.run(t),
     /** Counts from about this moment on: from the hour it falls in. */
-    since: (t: number) => since.all(Math.floor(t / HOUR) * HOUR),
+    since(t: number): RefusalCount[] {
+      const hour = Math.floor(t / HOUR) * HOUR;
+      return since.all(hour, hour);
+    },
   };
 }
+export type Refusals = ReturnType<typeof refusalsIn>;

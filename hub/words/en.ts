@@ -2342,6 +2342,46 @@ type Trial = { n: number; near: number; early: number; late: number; money: stri
 const rest = ({ n, near, early, late }: Trial) =>
   n - near - early - late > 0 ? `; in ${n - near - early - late} none came by midwinter` : '';
 
+/** What keeps the store from keeping things, in a sentence and what to do about it. */
+export const storeTrouble: Readonly<
+  Record<'full' | 'read-only' | 'damaged' | 'gone' | 'failing', string>
+> = {
+  full: 'The card is full: new readings are not kept. Make room on it; the hub then goes on by itself.',
+  'read-only':
+    'The card lets nothing be written: new readings are not kept. Such a card is often worn out. Put in another and restore the last backup.',
+  damaged: 'The store is damaged: new readings are not kept. The hub is saving what can be read.',
+  gone: 'The file of the store is gone: new readings are not kept. The hub is writing it again.',
+  failing:
+    'The card does not answer properly: new readings are not kept. Have another card and the last backup ready.',
+};
+/** Said on the pages while it lasts, and as an alarm. */
+export const storeAlarm = 'Rules and alarms go on from memory.';
+export const storeRefuses = 'Expected room to keep this, got a store in trouble: nothing was kept';
+
+const megabytes = (bytes: number) =>
+  bytes >= 1e9 ? `${number(bytes / 1e9)}\u00a0GB` : `${number(bytes / 1e6)}\u00a0MB`;
+
+export const keepingWords = {
+  title: 'Keeping',
+  notKept: 'Nothing is kept now',
+  goesOn: storeAlarm,
+  size: (bytes: number, free: number) =>
+    `The store takes ${megabytes(bytes)}; ${megabytes(free)} are free on its card.`,
+  raw: (days: number, since: string | null) =>
+    `Single readings are kept for ${days} days${since === null ? '' : `, now from ${since} on`}. Hours, days and the record are kept for ever.`,
+  noBackup: 'No folder for backups is set. Without one, a broken card takes everything with it.',
+  backup: (old: number) => `The last good backup was made ${age(old)}.`,
+  backupNone: 'No backup has been made yet.',
+  backupFault: (sentence: string) => `The last backup failed: ${sentence}`,
+  backupAbsent: 'The folder for backups is not there: is the stick in?',
+  backupHere: 'The backups are on the same card as the store: they go when it goes.',
+  old: 'That is more than two days ago.',
+  mended: (old: number, readings: number, aside: string) =>
+    `The store was damaged and was mended ${age(old)}: ${readings} readings could be saved. The damaged file is kept as ${aside}.`,
+  mendedFrom: (backup: string) => `What could not be read came from the backup ${backup}.`,
+  mendedLost: 'There was no backup to take the rest from: what could not be read is lost.',
+};
+
 export const screens = {
   notKnown,
   number,
@@ -2480,6 +2520,7 @@ export const screens = {
     pin: (time: string, titles: readonly string[]) => `Task by ${time}: ${titles.join('; ')}`,
     noReadings: 'no readings',
   },
+  keeping: keepingWords,
   places: placeScreens,
   probes: probeScreens,
   lots: lotScreens,

@@ -37,7 +37,7 @@ export async function startProcess(data: string, now: number): Promise<HubProces
     process.execPath,
     [
       ...['--max-semi-space-size=2', entry], // as npm start does
-      ...['start', '--open', '--data', data],
+      ...['start', '--open', '--data', data, '--gather', '0'],
       ...['--http', `127.0.0.1:${http}`, '--mqtt', `127.0.0.1:${mqtt}`],
       ...['--clock', `${new Date(now).toISOString()}/${Date.now()}/1`],
     ],

@@ -14,6 +14,7 @@ import { replayYear } from './replayYear.ts';
 import { remark } from './report.ts';
 import { rulesAlone } from './rulesAlone.ts';
 import { start } from './start.ts';
+import { writtenDay } from './writtenDay.ts';
 import { yearChart } from './yearChart.ts';
 
 const benchmarks: Readonly<Record<string, () => Promise<void>>> = {
@@ -23,6 +24,7 @@ const benchmarks: Readonly<Record<string, () => Promise<void>>> = {
   import: importRate,
   replay: replayYear,
   size: fileSize,
+  written: writtenDay,
   evaluate,
   rules: rulesAlone,
   chart: yearChart,

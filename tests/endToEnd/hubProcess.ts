@@ -8,10 +8,14 @@ export const root = new URL('../..', import.meta.url).pathname;
 const built = join(root, 'dist', 'hub', 'dewpost.js');
 const READY_WITHIN = 40_000; // ms; a machine that builds at the same time takes its time
 
+/** Starts one command of the hub. */
+export async function spawnVerb(...args: readonly string[]) {
+  await isBuilt();
+  return begin(process.execPath, [built, ...args], { cwd: root });
+}
 /** Runs one command of the hub to its end. */
 export async function dewpost(...args: readonly string[]): Promise<Ended> {
-  await isBuilt();
-  return begin(process.execPath, [built, ...args], { cwd: root }).ended;
+  return (await spawnVerb(...args)).ended;
 }
 
 const isBuilt = () =>
@@ -31,7 +35,7 @@ export type HubOptions = {
   readonly broker?: string;
   /** How many times faster than a wall clock; the farm is looked at every five of its minutes. */
   readonly clock?: FarmClock;
-  /** Further options, as on the command line. */
+  /** Further words of the command line. */
   readonly more?: readonly string[];
 };
 export type FarmClock = { readonly start: number; readonly real: number; readonly speed: number };
@@ -47,11 +51,11 @@ export const farmNow = ({ start, real, speed }: FarmClock) =>
 
 export type HubProcess = Awaited<ReturnType<typeof startHub>>;
 
-/** Starts a hub and waits until it says that it runs. */
-export async function startHub(options: HubOptions) {
+/** Starts a hub and waits for nothing. */
+export async function spawnHub(options: HubOptions) {
   const { data, farm, open, http = 0, mqtt = 0, broker, clock, more = [] } = options;
   await isBuilt();
-  const hub = begin(
+  return begin(
     process.execPath,
     [
       ...[built, 'start', '--data', data, '--http', `127.0.0.1:${http}`],
@@ -65,6 +69,11 @@ export async function startHub(options: HubOptions) {
     ],
     { cwd: root },
   );
+}
+
+/** Starts a hub and waits until it says that it runs. */
+export async function startHub(options: HubOptions) {
+  const hub = await spawnHub(options);
   const over = hub.ended.then(({ code, err }) => {
     throw new Error(`Expected a hub that runs, got exit code ${code}: ${err}`);
   });

@@ -1,6 +1,7 @@
 import type { ServerResponse } from 'node:http';
 import { told } from '../../alarms/index.ts';
 import { type EventData, type EventName, quantity, spot } from '../../contract/index.ts';
+import { storeTrouble } from '../../words/index.ts';
 import type { App } from '../app.ts';
 import type { ApiParts } from '../parts.ts';
 import { iso, nameOf, shownTask } from '../present.ts';
@@ -24,8 +25,11 @@ export function eventRoutes(
     if (streams.count() === 0) return;
     streams.send(`event: ${name}\ndata: ${JSON.stringify(data)}\n\n`, only);
   };
-  const pulse = (only?: ServerResponse) =>
-    send('pulse', { now: iso(parts.clock.now()), speed: parts.clock.speed }, only);
+  const pulse = (only?: ServerResponse) => {
+    const trouble = parts.store.trouble();
+    const store = trouble && storeTrouble[trouble];
+    send('pulse', { now: iso(parts.clock.now()), speed: parts.clock.speed, store }, only);
+  };
   const timer = setInterval(() => {
     // A sign-in that has run out, or was ended by another program, ends its open pages too.
     streams.endIf(({ key }) => sessions.get(key) === null);
@@ -53,6 +57,7 @@ export function eventRoutes(
     parts.feed.on('task', (task) => send('task', shownTask(task, nameOf(parts, task.place)))),
     parts.feed.on('alarm', (alarm) => send('alarm', told(alarm) as EventData['alarm'])),
     parts.feed.on('alarms', ({ at }) => send('alarms', { t: iso(at) })),
+    parts.feed.on('store', () => pulse()),
     parts.feed.on('looked', ({ at }) => send('looked', { evaluatedAt: iso(at) })),
   ];
   app.addHook('preClose', async () => {

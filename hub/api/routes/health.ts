@@ -19,7 +19,7 @@ const LITTLE_ROOM = 50 * 1024 * 1024;
 const UNKNOWN = { bytes: null, freeBytes: null };
 
 /** How large the store is; unknown when it cannot be read, or is not there any more. */
-function storeSize({ store }: ApiParts): contract.Health['store'] {
+function storeSize({ store }: ApiParts): Omit<contract.Health['store'], 'trouble'> {
   try {
     store.people.claimed(); // a real query
     return store.size();
@@ -33,6 +33,7 @@ export function healthOf(parts: ApiParts): contract.Health {
   const looked = parts.lastLook();
   const lastReadingAt = parts.lastReadingAt();
   const store = storeSize(parts);
+  const trouble = parts.store.trouble();
   // The first look is taken before the pages are there: none means that it failed.
   const clock = parts.clockState();
   const late =
@@ -40,7 +41,8 @@ export function healthOf(parts: ApiParts): contract.Health {
     (looked === null || now - looked.at > Math.max(LOOK_LATE, LOOK_LATE_REAL * parts.clock.speed));
   const full = store.bytes !== 0 && store.freeBytes !== null && store.freeBytes < LITTLE_ROOM;
   const state = (): contract.Health['status'] => {
-    if (late || looked?.failure != null || store.bytes === null) return 'failing';
+    if (late || looked?.failure != null || store.bytes === null || trouble !== null)
+      return 'failing';
     if (!parts.brokerConnected() || full) return 'degraded';
     if (lastReadingAt === null) return 'no-readings';
     return clock === 'ok' && now - lastReadingAt > READINGS_LATE ? 'late' : 'ok';
@@ -51,7 +53,8 @@ export function healthOf(parts: ApiParts): contract.Health {
     evaluatedAt: isoOrNull(looked?.at ?? null),
     clock,
     held: parts.held(),
-    store,
+    store: { ...store, trouble },
+    backupAt: isoOrNull(parts.keeping?.().backup.at ?? null),
     alarmsOut: alarmsOutOf(parts),
   };
 }

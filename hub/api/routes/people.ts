@@ -26,18 +26,20 @@ const shownCode = ({ key, role, name, until }: JoinCode) => ({
 /** Who may sign in: for growers. */
 export function peopleRoutes(app: App, parts: ApiParts, { sessions, wall }: SignInParts) {
   const { store, clock } = parts;
-  const { people } = store;
+  const people = () => store.people; // another one after mending
 
   const shown = () => ({
-    people: people.all().map(({ name, role, seenAt }) => ({
-      name,
-      role: contract.role.parse(role),
-      seenAt: isoOrNull(seenAt),
-    })),
-    codes: people.codes(wall()).map(shownCode),
+    people: people()
+      .all()
+      .map(({ name, role, seenAt }) => ({
+        name,
+        role: contract.role.parse(role),
+        seenAt: isoOrNull(seenAt),
+      })),
+    codes: people().codes(wall()).map(shownCode),
   });
   const known = (name: string) => {
-    const person = people.get(name);
+    const person = people().get(name);
     if (person) return person;
     throw new Refused(404, `Expected the name of somebody here, got ${JSON.stringify(name)}`);
   };
@@ -56,11 +58,11 @@ export function peopleRoutes(app: App, parts: ApiParts, { sessions, wall }: Sign
       madeBy: who,
     };
     store.transaction(() => {
-      people.dropOldCodes(wall());
-      if (name !== null) people.dropCodesOf(name); // the newest one counts
-      if (people.codes(wall()).length >= MOST_CODES)
+      people().dropOldCodes(wall());
+      if (name !== null) people().dropCodesOf(name); // the newest one counts
+      if (people().codes(wall()).length >= MOST_CODES)
         throw new Refused(409, `Expected at most ${MOST_CODES} codes that wait, got one more`);
-      people.addCode(row);
+      people().addCode(row);
       write(who, 'code-made', name, { role });
     });
     return { code, ...shownCode(row) };
@@ -78,11 +80,13 @@ export function peopleRoutes(app: App, parts: ApiParts, { sessions, wall }: Sign
     '/api/people/codes/:id/drop',
     { schema: { params: contract.codeParam, response: { 200: contract.people } } },
     (request) => {
-      const code = people.codes(wall()).find(({ key }) => key.startsWith(request.params.id));
+      const code = people()
+        .codes(wall())
+        .find(({ key }) => key.startsWith(request.params.id));
       if (!code)
         throw new Refused(404, `Expected the id of a code that waits, got ${request.params.id}`);
       store.transaction(() => {
-        people.dropCode(code.key);
+        people().dropCode(code.key);
         write(whoIs(request), 'code-dropped', code.name, { role: code.role });
       });
       return shown();
@@ -104,10 +108,12 @@ export function peopleRoutes(app: App, parts: ApiParts, { sessions, wall }: Sign
     (request) => {
       store.transaction(() => {
         const { name, role } = known(request.params.name);
-        const growers = people.all().filter((one) => one.role === 'grower');
+        const growers = people()
+          .all()
+          .filter((one) => one.role === 'grower');
         if (role === 'grower' && growers.length === 1)
           throw new Refused(409, `Expected another grower to stay, got ${name}, the last one`);
-        people.remove(name);
+        people().remove(name);
         write(whoIs(request), 'person-removed', name, { role });
       });
       sessions.endAllOf(request.params.name);

@@ -28,15 +28,15 @@ export function signInRoutes(
   { sessions, wayIn, wall, log }: SignInParts,
 ) {
   const { store, clock } = parts;
-  const { people } = store;
+  const people = () => store.people; // another one after mending
   const who = (session: Pick<Session, 'name' | 'role'> | null) => ({
-    claimed: people.claimed(),
+    claimed: people().claimed(),
     open: parts.open,
     name: session?.name ?? null,
     role: parts.open ? ('grower' as const) : (session?.role ?? null),
   });
   const whoIsNow = (name: string) =>
-    who({ name, role: contract.role.parse(people.get(name)?.role) });
+    who({ name, role: contract.role.parse(people().get(name)?.role) });
   const write = (name: string, what: string, body: object = {}) =>
     store.journal.add({ t: clock.now(), who: name, what, place: null, subject: name, body });
 
@@ -49,8 +49,8 @@ export function signInRoutes(
     { config: few, schema: { body: contract.claim, response: { 200: contract.who } } },
     async (request, reply) => {
       const { code, name, password } = request.body;
-      const kept = people.secret(CLAIM_CODE);
-      if (people.claimed() || kept === undefined) throw claimedAlready();
+      const kept = people().secret(CLAIM_CODE);
+      if (people().claimed() || kept === undefined) throw claimedAlready();
       const attempt = wayIn.begin(request, CLAIM_CODE);
       if (!(await passwordFits(code.trim().toLowerCase(), kept)))
         throw new Refused(
@@ -62,9 +62,9 @@ export function signInRoutes(
       const hash = await hashPassword(password);
       store.transaction(() => {
         // Somebody else may have claimed it while the password was worked on.
-        if (people.claimed()) throw claimedAlready();
-        people.add(name, hash);
-        people.dropSecret(CLAIM_CODE);
+        if (people().claimed()) throw claimedAlready();
+        people().add(name, hash);
+        people().dropSecret(CLAIM_CODE);
         write(name, 'claimed');
       });
       log.info({ request: request.id, person: name }, 'the hub is claimed');
@@ -80,11 +80,11 @@ export function signInRoutes(
     async (request, reply) => {
       const { name, password } = request.body;
       const attempt = wayIn.begin(request, name);
-      const hash = people.passwordOf(name);
+      const hash = people().passwordOf(name);
       // As long for a name that nobody has: the answer's time tells nobody who there is.
       const fits = await passwordFits(password, hash ?? NOBODY);
       // The same, should it have been changed or taken away meanwhile.
-      if (!fits || people.passwordOf(name) !== hash)
+      if (!fits || people().passwordOf(name) !== hash)
         throw new Refused(403, 'Expected a name and its password, got others');
       attempt.gotIn();
       sessions.start(reply, name);
@@ -99,7 +99,10 @@ export function signInRoutes(
       const { name, password } = request.body;
       const key = hashOfDrawn(request.body.code.trim().toLowerCase());
       const attempt = wayIn.begin(request, name);
-      const find = () => people.codes(wall()).find((one) => one.key === key);
+      const find = () =>
+        people()
+          .codes(wall())
+          .find((one) => one.key === key);
       const hash = await hashPassword(password);
       const joined = store.transaction(() => {
         const code = find();
@@ -110,11 +113,11 @@ export function signInRoutes(
           );
         if (code.name !== null && code.name !== name)
           throw new Refused(403, 'Expected the name the code was made for in name, got another');
-        people.dropCode(key);
+        people().dropCode(key);
         if (code.name === null) {
           expectFree(name);
-          people.add(name, hash, code.role);
-        } else people.setPassword(name, hash);
+          people().add(name, hash, code.role);
+        } else people().setPassword(name, hash);
         write(name, code.name === null ? 'joined' : 'password-set', { role: code.role });
         return code;
       });
@@ -132,7 +135,9 @@ export function signInRoutes(
   /** @throws Refused 409 for a name that somebody has, or that the journal means another by. */
   function expectFree(name: string) {
     const wanted = name.toLowerCase();
-    const taken = people.all().some((one) => one.name.toLowerCase() === wanted);
+    const taken = people()
+      .all()
+      .some((one) => one.name.toLowerCase() === wanted);
     if (taken || ['hub', 'grower', 'helper', CLAIM_CODE].includes(wanted))
       throw new Refused(409, 'Expected a name that nobody here has in name, got one that is taken');
   }
@@ -165,16 +170,16 @@ export function signInRoutes(
         throw new Refused(409, 'Expected somebody who is signed in, got a hub that is open');
       const { name } = session;
       const attempt = wayIn.begin(request, name);
-      const before = people.passwordOf(name);
+      const before = people().passwordOf(name);
       if (!(await passwordFits(request.body.password, before ?? NOBODY)))
         throw new Refused(403, 'Expected the password as it is now in password, got another one');
       const hash = await hashPassword(request.body.newPassword);
       attempt.gotIn();
       store.transaction(() => {
-        if (people.passwordOf(name) !== before)
+        if (people().passwordOf(name) !== before)
           throw new Refused(409, 'Expected a password that stands, got one changed meanwhile');
-        people.setPassword(name, hash);
-        people.dropCodesOf(name);
+        people().setPassword(name, hash);
+        people().dropCodesOf(name);
         write(name, 'password-changed');
       });
       sessions.endAllOf(name);

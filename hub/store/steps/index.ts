@@ -2,6 +2,7 @@ import { alarmsOut } from './alarmsOut.ts';
 import { first } from './first.ts';
 import { foretold } from './foretold.ts';
 import { held } from './held.ts';
+import { inbox } from './inbox.ts';
 import { journalByKind } from './journalByKind.ts';
 import { people } from './people.ts';
 import { stations } from './stations.ts';
@@ -12,6 +13,7 @@ import { stations } from './stations.ts';
  */
 export const steps: readonly string[] = [
   first,
+  inbox,
   held,
   people,
   alarmsOut,

@@ -45,9 +45,7 @@ test('a probe nobody placed is kept, and one that never sent a reading is not ma
 test('a failed commit tells the sender and leaves no trace, not even of who was heard', () => {
   const hub = smallHub({ now: T });
   const db = new Database(hub.path);
-  db.exec(
-    "CREATE TRIGGER full BEFORE INSERT ON readings BEGIN SELECT RAISE(ABORT, 'disk full'); END",
-  );
+  db.exec("CREATE TRIGGER full BEFORE INSERT ON inbox BEGIN SELECT RAISE(ABORT, 'disk full'); END");
   expect(receive(hub, 'garden/new/temperature', '{"v":20,"t":1778403500}')?.message).toBe(
     'disk full',
   );
@@ -62,9 +60,7 @@ test('a failed commit tells the sender and leaves no trace, not even of who was 
 test('a probe first heard in a batch that failed is written down when it sends again', () => {
   const hub = smallHub({ now: T });
   const db = new Database(hub.path);
-  db.exec(
-    "CREATE TRIGGER full BEFORE INSERT ON refusals BEGIN SELECT RAISE(ABORT, 'disk full'); END",
-  );
+  db.exec("CREATE TRIGGER full BEFORE INSERT ON inbox BEGIN SELECT RAISE(ABORT, 'disk full'); END");
   const send = (topic: string, payload: string) =>
     hub.core.intake.receive(
       { topic, payload: Buffer.from(payload), receivedAt: T, again: false },

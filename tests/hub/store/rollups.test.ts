@@ -54,6 +54,7 @@ const step = fc.oneof(
     weight: 5,
     arbitrary: fc.record({
       kind: fc.constant('add' as const),
+      inbox: fc.boolean(),
       readings: fc.array(
         fc.record({
           at: fc.integer({ min: 0, max: 3 * 24 * 12 }),
@@ -82,6 +83,7 @@ test('late, repeated, back-filled and amended readings give the roll-ups of a fr
     fc.property(zoneAndStart, fc.array(step, { maxLength: 12 }), ([zone, start], steps) => {
       const { store } = tempStore();
       const dayAround = dayAroundOf(zone);
+      store.rollups.daysAre(dayAround);
       for (const one of steps) {
         if (one.kind === 'fold') store.rollups.fold(dayAround);
         else if (one.kind === 'amend')
@@ -95,11 +97,17 @@ test('late, repeated, back-filled and amended readings give the roll-ups of a fr
               was: one.flag === null ? 'stuck' : null,
             } satisfies Amendment,
           ]);
-        else
-          store.readings.add(
-            one.readings.map(({ at, value, probe, flag }) => at5(start, at, value, probe, flag)),
+        else {
+          const readings = one.readings.map(({ at, value, probe, flag }) =>
+            at5(start, at, value, probe, flag),
           );
+          if (one.inbox) keepAll(store, readings);
+          else store.readings.add(readings);
+        }
       }
+      // What changed in place is folded; what waits in the inbox is counted in when it is asked for.
+      store.rollups.foldWhenDue(dayAround, start);
+      for (const probe of ['a', 'b']) agree(store, probe, 'temperature', zone);
       store.rollups.fold(dayAround);
       for (const probe of ['a', 'b']) agree(store, probe, 'temperature', zone);
       expect(store.rollups.isStale()).toBe(false);
@@ -108,6 +116,9 @@ test('late, repeated, back-filled and amended readings give the roll-ups of a fr
     { numRuns: 60 },
   );
 });
+
+const keepAll = (store: Store, readings: readonly StoredReading[]) =>
+  store.keep({ readings, amendments: [], refusals: [], heard: [] }, 0, () => {});
 
 const at5 = (
   start: number,
