@@ -62,7 +62,7 @@ const clients =
   async (url) => {
     const all = await Promise.allSettled(
       Array.from({ length: count }, (_, i) =>
-        connectAsync(url, { clientId: `many-${i}`, reconnectPeriod: 0 }),
+        connectAsync(url, { clientId: `many-${i}`, reconnectPeriod: 0 }, false),
       ),
     );
     const open = all.flatMap((one) => (one.status === 'fulfilled' ? [quiet(one.value)] : []));
