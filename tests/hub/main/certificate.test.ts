@@ -156,13 +156,7 @@ test.skipIf(!openssl)(
   async () => {
     const files = newPair('30', '/CN=before');
     const used: string[] = [];
-    const end = watchCertificate(
-      files,
-      ({ cert }) => used.push(cert),
-      quietLog,
-      () => NOW,
-      50,
-    );
+    const end = watchCertificate(files, ({ cert }) => used.push(cert), quietLog, Date.now, 50);
     onTestFinished(end);
     const next = newPair('30', '/CN=after');
     copyFileSync(next.key, files.key);
