@@ -14,6 +14,7 @@ const NEAR = 14 * DAY;
  * Takes a renewed certificate into use without a restart: when one of its files changes, or at
  * SIGHUP. One that cannot be used is told in the log, and the old one stays.
  *
+ * @param between ms between two looks at the files.
  * @returns ends it.
  */
 export function watchCertificate(
@@ -21,6 +22,7 @@ export function watchCertificate(
   use: (certificate: Certificate) => void,
   log: Logger,
   now: () => number | null,
+  between = BETWEEN,
 ): () => void {
   let soon: NodeJS.Timeout | undefined;
   const again = () => {
@@ -37,7 +39,7 @@ export function watchCertificate(
     clearTimeout(soon);
     soon = setTimeout(again, SETTLE);
   };
-  for (const file of [files.cert, files.key]) watchFile(file, { interval: BETWEEN }, changed);
+  for (const file of [files.cert, files.key]) watchFile(file, { interval: between }, changed);
   process.on('SIGHUP', again);
   return () => {
     clearTimeout(soon);

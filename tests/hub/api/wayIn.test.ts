@@ -151,3 +151,21 @@ test('the claim code is guarded like a password', async () => {
   for (let i = 0; i < 8; i++) codes.push((await claim('aaaa-aaaa-aaaa')).statusCode);
   expect(codes).toEqual([403, 403, 403, 403, 403, 403, 429, 429]);
 });
+
+test('a name that nobody has takes as long to refuse as one that somebody has', async () => {
+  const { post, claim, from } = await lockedHub();
+  await claim();
+  const times = async (name: string, network: string) => {
+    const all: number[] = [];
+    for (let i = 0; i < 5; i++) {
+      from.remoteAddress = `${network}.${i}`;
+      const begun = performance.now();
+      expect((await post('/api/sign-in', { name, password: 'x' })).statusCode).toBe(403);
+      all.push(performance.now() - begun);
+    }
+    return Math.min(...all);
+  };
+  const [known, unknown] = [await times('Ann', '10.1.0'), await times('Nobody', '10.2.0')];
+  // Without the same work it would be some fifty times shorter.
+  expect(unknown).toBeGreaterThan(known / 5);
+});

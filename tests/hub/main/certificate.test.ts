@@ -1,14 +1,16 @@
 import { execFileSync } from 'node:child_process';
-import { copyFileSync, writeFileSync } from 'node:fs';
+import { copyFileSync, utimesSync, writeFileSync } from 'node:fs';
 import { request } from 'node:https';
 import { join } from 'node:path';
+import { setTimeout as wait } from 'node:timers/promises';
 import { connect, type PeerCertificate } from 'node:tls';
 import { pino } from 'pino';
 import { expect, onTestFinished, test } from 'vitest';
 import { readCertificate } from '../../../hub/main/certificate.ts';
 import { servePages } from '../../../hub/main/servePages.ts';
+import { watchCertificate } from '../../../hub/main/watchCertificate.ts';
 import { executable } from '../../endToEnd/processes.ts';
-import { smallHub } from '../smallFarm.ts';
+import { quietLog, smallHub } from '../smallFarm.ts';
 import { tempFolder } from '../tempStore.ts';
 
 const fixtures = new URL('../../fixtures/tls/', import.meta.url).pathname;
@@ -146,5 +148,24 @@ test.skipIf(!openssl)(
   async () => {
     const { lines } = await overTls(newPair('3'));
     expect(lines.join('')).toContain('the certificate ends soon');
+  },
+);
+
+test.skipIf(!openssl)(
+  `a change of the files is seen without any signal${needsOpenssl}`,
+  async () => {
+    const files = newPair('30', '/CN=before');
+    const used: string[] = [];
+    const end = watchCertificate(files, ({ cert }) => used.push(cert), quietLog, Date.now, 50);
+    onTestFinished(end);
+    const next = newPair('30', '/CN=after');
+    copyFileSync(next.key, files.key);
+    copyFileSync(next.cert, files.cert);
+    // The first look at the files may come after this change: then a later one is seen.
+    for (let i = 1; i <= 10 && used.length === 0; i++) {
+      utimesSync(files.cert, NOW / 1000, NOW / 1000 + 60 * i);
+      await wait(2500);
+    }
+    expect(used.at(-1)).toBe(readCertificate(next, null).cert);
   },
 );
