@@ -31,7 +31,9 @@ export function PeopleForm({ settings }: { settings: ShownAlarmSettings }) {
   const [people, setPeople] = useState(() => draftOf(settings.people));
   const [added, setAdded] = useState(0);
   const { saving, said, save } = useSaving();
-  useEffect(() => setPeople(draftOf(settings.people)), [settings.people]);
+  // Only when the people themselves were stored: saving a mail server keeps what is half typed here.
+  const stored = JSON.stringify(settings.people);
+  useEffect(() => setPeople(draftOf(JSON.parse(stored))), [stored]);
   const put = (at: number, person: DraftPerson) =>
     setPeople(people.map((one, i) => (i === at ? person : one)));
   const move = (at: number, to: number) => {

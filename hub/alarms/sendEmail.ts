@@ -28,7 +28,7 @@ export type Email = {
 };
 
 const CONNECT = 10_000; // ms, ours
-const SILENCE = 20_000; // ms without a word from the server, ours
+const SILENCE = 15_000; // ms without a word from the server, ours
 const WHOLE = 60_000; // ms for one message, ours
 
 /** Message-ID as of RFC 5322, section 3.6.4; made from the name, so the same for each try. */

@@ -68,6 +68,8 @@ export function composeNews(parts: NewsParts, message: Delivery, now: number): C
     place,
     since: head?.since ?? null,
     clearedAt,
+    seenBy: head?.seenBy ?? null,
+    putOffUntil: task?.until ?? null,
     count: event?.count ?? 1,
     folded: (event?.folded ?? []).filter((one) => one.id !== head?.id).map(({ words }) => words),
     doBy: task?.doBy ?? null,

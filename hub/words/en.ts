@@ -1778,6 +1778,9 @@ export type AlarmNews = {
   readonly place: string;
   readonly since: number | null;
   readonly clearedAt: number | null;
+  readonly seenBy: string | null;
+  /** Its task was put off until then. */
+  readonly putOffUntil: number | null;
   readonly count: number;
   readonly folded: readonly string[];
   readonly doBy: number | null;
@@ -1801,6 +1804,14 @@ const dayAndTime = (t: number, zone: string) =>
     .format(t)
     .replace(',', '');
 
+const endWords = (
+  { clearedAt, seenBy, putOffUntil }: AlarmNews,
+  at: (t: number) => string,
+): string =>
+  putOffUntil !== null
+    ? `Put off until ${at(putOffUntil)}${seenBy === null ? '' : ` by ${seenBy}`}.`
+    : `It ended at ${at(clearedAt ?? 0)}; ${seenBy === null ? 'nobody has said “seen” yet' : `seen by ${seenBy}`}.`;
+
 /** The same for e-mail and webhook: a subject of one line, and text that stands by itself. */
 export function alarmMessage(news: AlarmNews): { subject: string; text: string } {
   const { what, farm, zone, now, link } = news;
@@ -1821,14 +1832,13 @@ export function alarmMessage(news: AlarmNews): { subject: string; text: string }
     lines.push('There were too many messages for one hour. These were held back:', ...news.held);
   } else {
     const title = firstSentence(news.words);
-    const is = what === 'over' ? 'Over' : news.urgent ? 'Alarm' : 'Notice';
+    const ended = news.putOffUntil === null ? 'Over' : 'Put off';
+    const is = what === 'over' ? ended : news.urgent ? 'Alarm' : 'Notice';
     subject = `${is}: ${title}${title.toLowerCase().includes(news.place.toLowerCase()) ? '' : ` (${news.place})`}`;
     lines.push(
       news.words,
       news.since !== null && `Since ${at(news.since)}, ${age(now - news.since)}.`,
-      what === 'over' &&
-        news.clearedAt !== null &&
-        `It ended by itself, or somebody did it, at ${at(news.clearedAt)}.`,
+      what === 'over' && news.clearedAt !== null && endWords(news, at),
       what === 'raised' &&
         news.doBy !== null &&
         `Do it by ${at(news.doBy)} (${countdown(news.doBy - now)}).`,
@@ -1846,7 +1856,10 @@ export function alarmMessage(news: AlarmNews): { subject: string; text: string }
   const oneLineSubject = subject.replace(/\s+/g, ' ').slice(0, 150);
   return {
     subject: oneLineSubject,
-    text: `${lines.filter((line) => line !== false).join('\n')}\n`,
+    text: `${lines
+      .filter((line) => line !== false)
+      .join('\n')
+      .replaceAll(HARD, ' ')}\n`,
   };
 }
 

@@ -37,7 +37,6 @@ test('what stands is told in the form of the contract', async () => {
   expect(shown.alarms).toMatchObject([
     { kind: 'probe', place: 'cool-room', rank: 'today', state: 'active-unacknowledged' },
   ]);
-  expect(shown).toMatchObject({ silences: [], troubles: [], anybody: false });
   for (const [url, schema] of [
     ['/api/alarms/settings', contract.alarmSettings],
     ['/api/alarms/log', contract.alarmLog],
@@ -57,7 +56,7 @@ test('"seen" is by name and journalled; the first who saw it stays, what it was 
   const at = seen.body.alarms[0].seenAt;
   clock.set(T + 2 * HOUR);
   const again = await post(`/api/alarms/${encodeURIComponent(id)}/seen`, { was: 'false' });
-  expect(again.body.alarms[0]).toMatchObject({ seenAt: at, was: 'false' });
+  expect(again.body.alarms).toMatchObject([{ seenAt: at, was: 'false' }]);
   expect(store.journal.between('alarm', 0, T * 2).map(({ who, body }) => [who, body])).toEqual([
     ['grower', { id, event: 'seen' }],
     ['grower', { id, event: 'seen', was: 'false' }],
@@ -72,7 +71,7 @@ test('an alarm that ended by itself stays until somebody sees it', async () => {
     send('cold', 'temperature', t, 3 + (t % 7) / 20);
     core.look();
   }
-  const [alarm] = (await now()).alarms;
+  const alarm = (await now()).alarms[0];
   expect(alarm).toMatchObject({ kind: 'probe', state: 'cleared-unacknowledged', sounds: false });
   clock.set(T + 30 * 24 * HOUR);
   expect((await now()).alarms).toHaveLength(1);
