@@ -46,6 +46,12 @@ export function FrostChart({
     return y(last);
   });
   const feet = spread(ends, NUMBER, [TOP + 6, height - FOOT - 4]);
+  const lines = [...limits.values()].filter(({ at }) => at > low && at < high);
+  const names = spread(
+    lines.map(({ at }) => y(at) - 4),
+    NUMBER,
+    [TOP + 6, height - FOOT - 4],
+  );
   const chosen = shown === null ? undefined : curves[shown];
   const name = chosen ? `${chosen.name}, ${words.spots[chosen.spot]}` : null;
   return (
@@ -93,16 +99,14 @@ export function FrostChart({
             d={fanPath(curve.fan, x, y)}
           />
         ))}
-        {[...limits.values()]
-          .filter(({ at }) => at > low && at < high)
-          .map(({ what, at }) => (
-            <g key={`${what} ${at}`} class={`limit limit-${what}`}>
-              <path d={`M${LEFT} ${y(at)}H${width - RIGHT}`} />
-              <text x={LEFT + 4} y={y(at) - 4}>
-                {words.frost.limit(what, at)}
-              </text>
-            </g>
-          ))}
+        {lines.map(({ what, at }, i) => (
+          <g key={`${what} ${at}`} class={`limit limit-${what}`}>
+            <path d={`M${LEFT} ${y(at)}H${width - RIGHT}`} />
+            <text x={LEFT + 4} y={names[i] ?? 0}>
+              {words.frost.limit(what, at)}
+            </text>
+          </g>
+        ))}
         {curves.map((curve, i) => (
           <g
             key={`${curve.place} ${curve.spot}`}

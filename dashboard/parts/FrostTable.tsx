@@ -2,6 +2,7 @@ import type { FrostTonight } from '../../hub/contract/index.ts';
 import { hours } from '../charts/hours.ts';
 import { timeOfDay, weekday } from '../times.ts';
 import { words } from '../words.ts';
+import { Scrolled } from './Scrolled.tsx';
 
 type Curve = FrostTonight['curves'][number];
 const NEAR = 31 * 60_000; // ms: half the step of the hours, and a little
@@ -12,7 +13,7 @@ export function FrostTable({ tonight, zone }: { tonight: FrostTonight; zone: str
   return (
     <details>
       <summary>{words.frost.table}</summary>
-      <div class="table-room">
+      <Scrolled label={words.frost.table}>
         <table class="figures">
           <thead>
             <tr>
@@ -46,9 +47,9 @@ export function FrostTable({ tonight, zone }: { tonight: FrostTonight; zone: str
             )}
           </tbody>
         </table>
-      </div>
+      </Scrolled>
       <h3>{words.frost.hours}</h3>
-      <div class="table-room">
+      <Scrolled label={words.frost.hours}>
         <table class="figures">
           <thead>
             <tr>
@@ -73,7 +74,7 @@ export function FrostTable({ tonight, zone }: { tonight: FrostTonight; zone: str
             ))}
           </tbody>
         </table>
-      </div>
+      </Scrolled>
     </details>
   );
 }

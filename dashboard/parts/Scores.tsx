@@ -4,6 +4,7 @@ import { ReliabilityChart } from '../charts/ReliabilityChart.tsx';
 import { shortDay } from '../times.ts';
 import { words } from '../words.ts';
 import { Fault } from './Fault.tsx';
+import { Scrolled } from './Scrolled.tsx';
 import { useAsked } from './useAsked.ts';
 
 /** Every forecast of a night that is over, held against what came. */
@@ -68,6 +69,7 @@ function MethodCard({ scores }: { scores: MethodScores }) {
           <ReliabilityChart bands={scores.bands} />
           <p class="quiet">{words.frost.bandKey}</p>
           <Figures
+            label={words.frost.reliability}
             columns={Object.values(bandColumns)}
             rows={scores.bands.map(({ from, to, n, happened, between }) => [
               words.frost.band(from, to),
@@ -84,6 +86,7 @@ function MethodCard({ scores }: { scores: MethodScores }) {
       <details>
         <summary>{words.frost.list}</summary>
         <Figures
+          label={words.frost.list}
           columns={Object.values(listColumns)}
           rows={scores.list.map(({ night, mean, p, low, below }) => [
             shortDay(night),
@@ -99,14 +102,16 @@ function MethodCard({ scores }: { scores: MethodScores }) {
 }
 
 function Figures({
+  label,
   columns,
   rows,
 }: {
+  label: string;
   columns: readonly string[];
   rows: readonly (readonly string[])[];
 }) {
   return (
-    <div class="table-room">
+    <Scrolled label={label}>
       <table class="figures">
         <thead>
           <tr>
@@ -128,6 +133,6 @@ function Figures({
           ))}
         </tbody>
       </table>
-    </div>
+    </Scrolled>
   );
 }

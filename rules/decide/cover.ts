@@ -10,7 +10,7 @@ import { celsius, HOUR, type Instant, instant, MINUTE, probability } from '../un
 import { by, put, told } from './how.ts';
 import { type Look, outsideLow, stands, temperatureIn } from './look.ts';
 import { bySun, type Night } from './night.ts';
-import { crossingHow, forecastHow } from './nightForecasts.ts';
+import { crossingHow, forecastHow, SUREST } from './nightForecasts.ts';
 import { act, fact, leave, unknown } from './say.ts';
 import type { NightForecast, PlaceNow, SpotName } from './snapshot.ts';
 import { COST_LOSS, ENTERED, FROST_BOOK, OURS, PRACTICE, TOLD } from './sources.ts';
@@ -164,7 +164,8 @@ function beneath(place: PlaceNow, { low }: NightForecast): readonly Evidence[] {
     put('damage-below', covers.damage, '°C'),
     put('clear-nights-under-cover', nights),
   );
-  const p = probabilityInside(low, coverNights, covers.damage);
+  const chance = probabilityInside(low, coverNights, covers.damage);
+  const p = Math.min(SUREST, Math.max(1 - SUREST, chance));
   return [...lines, fact('chance-under-cover', 100 * p, '%', null, FROST_BOOK, inside)];
 }
 

@@ -21,8 +21,8 @@ import { withPushed } from './withPushed.ts';
 
 // Ours, from no source: a probe silent for longer says nothing about the night ahead.
 const OLDEST = 180; // minutes
-// Nobody is ever quite sure of a night.
-const SUREST = 0.995; // ours
+/** Nobody is ever quite sure of a night. */
+export const SUREST = 0.995; // ours
 // Ours, from no source: of the fall from the day's warmest to the low, half is over two hours
 // after sunset. Only the drawing and the crossing before that hour rest on it.
 const FALLEN_BY_EVENING = 0.5;

@@ -17,6 +17,7 @@ const pages = [
   { path: '/places', shows: 'Hollow House' },
   { path: '/places/long-house', shows: 'The last 30 days' },
   { path: '/places/cool-room', shows: 'The last 30 days' },
+  { path: '/frost', shows: 'Covers now' },
   { path: '/probes', shows: 'Not placed yet' },
 ] as const;
 
@@ -127,7 +128,7 @@ describe.skipIf(!hasChromium)(`pages in Chromium${needsChromium}`, () => {
     await page.getByRole('heading', { name: 'To do' }).waitFor();
     await page.evaluate("window.name = 'the same page'");
     const menu = page.getByRole('navigation', { name: 'Pages' });
-    for (const name of ['Places', 'Probes', 'Today']) {
+    for (const name of ['Places', 'Frost', 'Probes', 'Today']) {
       await menu.getByRole('link', { name }).click();
       await page.getByRole('heading', { level: 1, name }).waitFor();
       expect(await menu.locator('[aria-current=page]').textContent()).toBe(name);

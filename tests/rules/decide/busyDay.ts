@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import type { Snapshot } from '../../../rules/decide/index.ts';
-import { HOUR, MINUTE } from '../../../rules/units.ts';
+import { celsius, HOUR, instant, MINUTE, minutes } from '../../../rules/units.ts';
 import {
   at,
   coolRoom,
@@ -34,6 +34,8 @@ export const busyDay: fc.Arbitrary<Snapshot> = fc
     opened: fc.constantFrom(null, true, false),
     covered: fc.constantFrom(null, true, false),
     crop: fc.constantFrom('basil', null),
+    rain: fc.constantFrom(null, 0, 9),
+    gains: fc.constantFrom(0, 4, 12),
   })
   .map((wish) => {
     const now = at('2025-01-01T00:00') + wish.day * 24 * HOUR + wish.minute * MINUTE;
@@ -45,13 +47,33 @@ export const busyDay: fc.Arbitrary<Snapshot> = fc
     const bed = { spot: 'under-cover' as const, temperature: swing(wish.patch), nights };
     const warming = (ago: number) =>
       wish.room / 10 + Math.max(0, 90 - ago) / (wish.rises ? 60 : 1e9);
+    const hoursAhead = [1, 2, 3].map((hours) => instant(now + hours * HOUR));
     return snapshot(now, {
+      pushed:
+        wish.rain === null
+          ? []
+          : [
+              {
+                source: 'met',
+                issuedAt: instant(now - HOUR),
+                temperature: { t: [], value: [] },
+                rain: { t: hoursAhead, value: hoursAhead.map(() => (wish.rain ?? 0) / 3) },
+                nights: [],
+              },
+            ],
       places: [
         tunnel({ spots: [house], opened: wish.opened, crop: wish.crop, trays: 40 }),
         outside(spot(now, { spot: 'air', probe: 'mast', ...open })),
         patch({
           spots: [spot(now, bed), spot(now, { ...bed, spot: 'air' })],
           covered: wish.covered,
+          coverNights: Array.from({ length: wish.gains }, (_, i) => ({ gain: (i % 5) / 2 })),
+          picking: {
+            minutes: minutes(60),
+            value: 120,
+            damage: celsius(-2.2),
+            damageFrom: 'told in the farm file',
+          },
         }),
         coolRoom({
           spots: [

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { decide, type PlaceNow, type Snapshot, taskKey } from '../../../rules/decide/index.ts';
 import { celsius, HOUR, MINUTE, minutes } from '../../../rules/units.ts';
-import { at, outside, pastNights, patch, snapshot, spot } from './makeSnapshot.ts';
+import { at, basil, outside, pastNights, patch, snapshot, spot } from './makeSnapshot.ts';
 
 // 45° N, 0° E on 21 December: sunset 16:21, sunrise 07:35 UTC (suncalc, astronomy-engine).
 const sunset = at('2025-12-21T16:21');
@@ -161,4 +161,57 @@ test('covers nobody spoke of, and air nobody measures, are unknown', () => {
   expect(ask('uncover', morning, { spots: [bed] }).said.verdict).toBe('unknown');
   expect(ask('uncover', morning, { covered: true }).said.verdict).toBe('unknown');
   expect(ask('uncover', morning, { covered: false }).said.verdict).toBe('leave');
+});
+
+// Gains of ten clear nights and what follows from them: tests/truth/frost/coverGain.csv.
+const gains = [1.1, 0.6, 1.8, 0.9, 2.4, 1.3, 0.4, 1.6, 0.2, 1.2].map((gain) => ({ gain }));
+const saidOf = (coverNights: PlaceNow['coverNights']) => {
+  const { said } = ask('cover', afternoon, { coverNights, spots: [grass(afternoon, 6)] });
+  if (said.verdict !== 'act') throw new Error('Expected act');
+  return new Map(said.because.map(({ what, value }) => [what, Number(value)]));
+};
+
+test('what covers add is said as nine nights in ten reach it, and nothing before nine nights', () => {
+  const known = saidOf(gains);
+  expect(known.get('cover-gain')).toBeCloseTo(0.22, 9);
+  const inside = known.get('chance-under-cover') ?? Number.NaN;
+  expect(inside).toBeLessThan(known.get('chance-of-damage') ?? 0);
+  expect(inside).toBeGreaterThan(0);
+  const few = saidOf(gains.slice(0, 8));
+  expect(few.get('cover-gain')).toBe(0);
+  expect(few.has('chance-under-cover')).toBe(false);
+  expect(saidOf(undefined).has('cover-gain')).toBe(false);
+});
+
+test('who set the damage limit is told: the grower, or the stage’s source', () => {
+  const limitFrom = (damageFrom: string | undefined) => {
+    const cover = { ...worked, damageFrom };
+    const { said } = ask('cover', afternoon, { cover, spots: [grass(afternoon, 3)] });
+    return said.because.find(({ what }) => what === 'tonight-low')?.limitFrom;
+  };
+  expect(limitFrom(undefined)).toBe('told in the farm file');
+  expect(limitFrom('extension tables')).toBe('extension tables');
+});
+
+test('air under the covers that heats up fast is told before it is too hot', () => {
+  // 20 °C now and 8 K an hour: 25 °C in 37.5 minutes.
+  const bed = spot(morning, { spot: 'under-cover', temperature: (ago) => 20 - (8 * ago) / 60 });
+  const { said } = ask('uncover', morning, { covered: true, spots: [bed] });
+  if (said.verdict !== 'act') throw new Error('Expected act');
+  expect(said.because[0]).toMatchObject({ what: 'under-cover-rising', unit: 'min' });
+  expect(said.because[0]?.value).toBeCloseTo(37.5, 1);
+  const slow = spot(morning, { spot: 'under-cover', temperature: (ago) => 20 - ago / 60 });
+  expect(ask('uncover', morning, { covered: true, spots: [slow] }).said.verdict).toBe('unknown');
+});
+
+test('a crop that bears less heat than 25 °C is uncovered at its own limit', () => {
+  const bed = spot(morning, { spot: 'under-cover', temperature: 22 });
+  const hot = (heatLimit: number) => {
+    const crop = { ...basil, id: 'cress', heatLimit: celsius(heatLimit) };
+    const place = patch({ covered: true, crop: 'cress', spots: [bed] });
+    const { decisions } = decide(snapshot(morning, { places: [place], crops: [crop] }));
+    return decisions.find(({ kind }) => kind === 'uncover')?.verdict;
+  };
+  expect(hot(21)).toBe('act');
+  expect(hot(30)).not.toBe('act');
 });
