@@ -135,6 +135,26 @@ export {
   worstAlarmLatency,
   type Yardstick,
 } from './cooler/index.ts';
+export {
+  type CauseFinding,
+  countedDay,
+  drawnDay,
+  type EnergyDay,
+  type EnergyTrend,
+  energyTrend,
+  type GeneratorPlan,
+  generatorPlan,
+  type HoldOver,
+  holdOver,
+  type RoomDay,
+  type RoomHabits,
+  roomCauses,
+  roomDay,
+  roomHabits,
+  type SolarSheet,
+  solarSheet,
+  type Trace,
+} from './cooler/index.ts';
 export * from './days/index.ts';
 export { decide, type Failure, type Outlook, rank } from './decide/index.ts';
 export type * from './decide/snapshot.ts';
