@@ -41,7 +41,7 @@ export const coolRoomKind: CoolRoomKind = {
   ...{ setPoint: 3, differential: 1.6 },
   ...{ airHeat: 50, wallHeat: 260, produceHeat: 1100, coilHeat: 14 },
   ...{ walls: 13, leak: 4, wallLink: 150, produceLink: 110, curtain: 1 },
-  ...{ cooling: 1050, standing: 7, running: 660, fan: 45, defrosting: 540 },
+  ...{ cooling: 700, standing: 7, running: 660, fan: 45, defrosting: 540 },
   ...{ defrostEvery: 6, defrostMinutes: 16, defrostAt: 0, respiration: 12 },
 };
 
