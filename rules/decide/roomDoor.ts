@@ -40,4 +40,4 @@ export function doorSign({ door, now, habits }: Room, air: AirSign): DoorSign {
 
 /** Whether the air went up as only an open door lets it, far, and has not come down since. */
 export const doorLike = (above: AirSign['above'], line: number): boolean =>
-  above !== null && above.steep && above.dip < DIP && above.peak >= line + FAR;
+  above?.steep === true && above.dip < DIP && above.peak >= line + FAR;

@@ -198,7 +198,7 @@ test('a load being cooled is told with the time it takes', () => {
 
 test('the same value again and again is timed', () => {
   const stuck = sameValue(
-    trace(60, (m) => (m < 20 ? m : 20)),
+    trace(60, (m) => Math.min(m, 20)),
     HOLE,
   );
   expect(stuck.since).toBe(start + 20 * MINUTE);
