@@ -19,7 +19,7 @@ export type CoolRoomKind = {
   readonly leak: number;
   readonly wallLink: number;
   readonly produceLink: number;
-  /** Share of the open doorway's flow that a curtain lets through. */
+  /** Share of the open doorway's flow that a curtain lets through; 1 without one. */
   readonly curtain: number;
   /** W taken out by the whole unit at a coil of -8 °C and 25 °C around it. */
   readonly cooling: number;
@@ -40,8 +40,8 @@ export type CoolRoomKind = {
 export const coolRoomKind: CoolRoomKind = {
   ...{ setPoint: 3, differential: 1.6 },
   ...{ airHeat: 50, wallHeat: 260, produceHeat: 1100, coilHeat: 14 },
-  ...{ walls: 13, leak: 4, wallLink: 150, produceLink: 110, curtain: 0.3 },
-  ...{ cooling: 1050, standing: 7, running: 660, fan: 45, defrosting: 540 },
+  ...{ walls: 13, leak: 4, wallLink: 150, produceLink: 110, curtain: 1 },
+  ...{ cooling: 700, standing: 7, running: 660, fan: 45, defrosting: 540 },
   ...{ defrostEvery: 6, defrostMinutes: 16, defrostAt: 0, respiration: 12 },
 };
 

@@ -24,9 +24,16 @@ function limitsOf(farm: Farm, placeId: string, quantity: string): number[] {
 /** After a silence this long a reading is news, whatever it says. Ours. */
 const SILENCE = 30 * 60_000; // ms
 
+/** What a door or a lost supply has to last for before it is told: a look comes when it has. Rules hold
+ *  four and five minutes; a quarter less, so that the look that follows a second later finds them past. */
+const LASTED = [3.75 * 60_000, 4.75 * 60_000]; // ms
+const LASTING = new Set(['door', 'power']);
+
 /** Tells, reading by reading, whether a limit that matters has just been passed, or a silence ended. */
 export function makeCrossings(spots: Spots, farm: () => Farm) {
   const newest = new Map<string, { t: number; value: number }>();
+  /** Moments from which on another look is wanted; any reading tells that one has come. */
+  let due: number[] = [];
   return function crossed(readings: readonly StoredReading[]): boolean {
     let any = false;
     for (const { probe, quantity, t, value, flag } of readings) {
@@ -35,16 +42,24 @@ export function makeCrossings(spots: Spots, farm: () => Farm) {
       const before = newest.get(key);
       if (before && t <= before.t) continue;
       newest.set(key, { t, value });
-      if (any) continue;
+      if (due.some((at) => t >= at)) {
+        due = due.filter((at) => t < at);
+        any = true;
+      }
+      if (any && !LASTING.has(quantity)) continue;
       const here = spots.currentOf(probe);
       if (!here) continue;
       if (!before || t - before.t > SILENCE) {
         any = true;
         continue;
       }
-      any = limitsOf(farm(), here.place, quantity).some(
+      const passed = limitsOf(farm(), here.place, quantity).some(
         (limit) => before.value > limit !== value > limit,
       );
+      any ||= passed;
+      // A handful at most: a door that flaps keeps the first and the newest.
+      if (passed && LASTING.has(quantity))
+        due = [...due.slice(-6), ...LASTED.map((lasted) => t + lasted)];
     }
     return any;
   };

@@ -27,7 +27,7 @@ export type RoomEvidence = {
   readonly trouble: Trouble;
   /** Whether the air left its cycle as only a door or a load makes it. */
   readonly steep: boolean;
-  /** Whether it then came down some way: what was open was shut again. */
+  /** Whether it then came down some way, or never went far: what was open was shut again. */
   readonly dipped: boolean;
   /** By a contact; null without one. */
   readonly doorOpen: boolean | null;

@@ -43,7 +43,7 @@ const FEWEST_DAYS = 2; // ours
 const KNOWN = 0.7; // share of a day that must be on record. Ours
 // Defaults until the room has shown its own, and bounds of what it may teach. Minutes, ours.
 const SLOW = { until: 20, least: 15, most: 35 };
-const STEEP = { until: 12, least: 15, most: 50 };
+const STEEP = { until: 12, least: 22, most: 50 };
 const HALT = { until: 60, least: 30, most: 60 };
 const PULL = {
   until: 120,
@@ -54,7 +54,7 @@ const PULL = {
 const SAME = { least: 20, most: 240 };
 const MORE = 4; // minutes past the longest seen
 const ODD = 2; // times the next largest; such a day teaches nothing
-const PULL_MORE = { within: 1.6, out: 1.8, back: 2.2 };
+const PULL_MORE = { within: 1.6, out: 2, back: 2.2 };
 const COLDER = 0.5; // K below the coldest seen
 const CUT = { top: 1, bottom: -1, line: 1.5 }; // K from set point: a thermostat of ±1 K, common practice
 const COLD_UNTIL = -2; // K from set point, until learned. Ours

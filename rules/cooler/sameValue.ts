@@ -8,7 +8,11 @@ export type SameValue = {
   readonly longest: Minutes;
 };
 
-/** How long a probe has sent the very same value, and how long it did before. A hole ends a stretch. */
+/**
+ * How long a probe has sent the very same value, and how long it did before. A hole ends a stretch.
+ *
+ * Source: counted on the readings; how long is too long is learned from the room itself, ours.
+ */
 export function sameValue({ t, value }: Trace, hole: number): SameValue {
   let from: Instant | null = null;
   let longest = 0;

@@ -15,6 +15,8 @@ export type DoorSign = {
 
 /** Down from its peak by this, what was open was shut again. */
 export const DIP = 0.4; // K, more than a probe's noise. Ours
+/** An opening that was shut again lifts a room that nothing cools by less than this. */
+const FAR = 2.5; // K above the cycle. Ours, tried on simulated rooms
 export const OPEN_FOR = 5; // minutes, common practice
 const LOOK_GIVE = 0.25; // minutes: the look that a contact asks for comes some seconds early
 
@@ -24,7 +26,7 @@ const LOOK_GIVE = 0.25; // minutes: the look that a contact asks for comes some 
  *
  * Source: common practice, no source; how long to wait without a contact is learned here.
  */
-export function doorSign({ door, now }: Room, air: AirSign): DoorSign {
+export function doorSign({ door, now, habits }: Room, air: AirSign): DoorSign {
   if (door?.latest != null) {
     const opened = since(door.column, now, (value) => value > 0.5, HOUR / MINUTE);
     const open = opened !== null && now - opened >= (OPEN_FOR - LOOK_GIVE) * MINUTE;
@@ -32,6 +34,10 @@ export function doorSign({ door, now }: Room, air: AirSign): DoorSign {
   }
   const { above, trouble, known } = air;
   if (!known) return { open: null, since: null, by: 'rise', rise: null };
-  const open = trouble === 'stalled' && above?.steep === true && above.dip < DIP;
+  const open = trouble === 'stalled' && doorLike(above, habits.line);
   return { open, since: above?.since ?? null, by: 'rise', rise: above?.steepest ?? null };
 }
+
+/** Whether the air went up as only an open door lets it, far, and has not come down since. */
+export const doorLike = (above: AirSign['above'], line: number): boolean =>
+  above?.steep === true && above.dip < DIP && above.peak >= line + FAR;

@@ -14,7 +14,7 @@ import { type Look, stands } from './look.ts';
 import { produceAtLimit, produceNow } from './produce.ts';
 import { feedHow, holeOf, type Room, recovering, roomOf } from './room.ts';
 import { type AirSign, airSign } from './roomAir.ts';
-import { DIP, type DoorSign, doorSign } from './roomDoor.ts';
+import { type DoorSign, doorLike, doorSign } from './roomDoor.ts';
 import { type PowerSign, powerSign } from './roomPower.ts';
 import type { CoolRoomNow, PlaceNow } from './snapshot.ts';
 
@@ -79,7 +79,7 @@ function read(look: Look, place: PlaceNow): Signs {
       : roomCauses({
           trouble: worst.trouble,
           steep: air.above?.steep === true,
-          dipped: (air.above?.dip ?? 0) >= DIP,
+          dipped: !doorLike(air.above, room.habits.line),
           doorOpen: door.by === 'contact' ? door.open : null,
           supplyOn: supplyNow(power),
           nothingDrawn: power.watts === 0,

@@ -193,7 +193,8 @@ export function runTrial(
       seen.add(task.id);
       kinds.set(task.key, (kinds.get(task.key) ?? 0) + 1);
       if (after === null || benign) {
-        const truth = openFor >= 5 && task.kind === 'shut-door' ? ' while it stood open' : '';
+        const open = openFor >= (task.kind === 'shut-door' ? 5 : 15);
+        const truth = open ? ' while it stood open' : '';
         falseTasks.push(
           `${task.kind}${task.alarm === null ? '' : '!'}${truth} ${new Date(now.t).toISOString()} ${told(task)}`,
         );

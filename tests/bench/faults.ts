@@ -1,44 +1,20 @@
 // How soon the hub sees that something is wrong with a cool room, and how often it says so of one
 // that is well: invented rooms (simulators/coolRoomTrial.ts), 30 seeds each, through intake, store,
-// rules and patience, learned from the 15 days before. Two threads. DEWPOST_SEEDS asks for fewer.
+// rules and patience, learned from the 15 days before. DEWPOST_SEEDS asks for fewer.
 // All of it depends on the invented rooms: it gives the order of size.
 
-import { Worker } from 'node:worker_threads';
 import type { TrialFault } from '../../simulators/coolRoomTrial.ts';
-import { asked, type Job, jobsOf } from './faultJobs.ts';
+import { asked, jobsOf, runJob } from './faultJobs.ts';
 import { falseRow, faultRow, lineOf } from './faultTable.ts';
-import type { Fitted, TrialResult } from './faultTrial.ts';
+import type { Fitted } from './faultTrial.ts';
 import { figure, remark } from './report.ts';
 
 const SEEDS = Number(process.env.DEWPOST_SEEDS ?? 30);
-const THREADS = 2;
 const MONTH = 30; // days
-
-/** Seeds are dealt out to the threads; each does its own one after another. */
-async function runAll(jobs: readonly Job[]): Promise<TrialResult[]> {
-  const results: TrialResult[] = [];
-  await Promise.all(
-    Array.from({ length: THREADS }, async (_, thread) => {
-      const worker = new Worker(new URL('./faultWorker.js', import.meta.url));
-      for (const job of jobs.filter(({ seed }) => seed % THREADS === thread)) {
-        results.push(
-          await new Promise<TrialResult>((resolve, reject) => {
-            worker.once('message', resolve);
-            worker.once('error', reject);
-            worker.postMessage(job);
-          }),
-        );
-        worker.removeAllListeners();
-      }
-      await worker.terminate();
-    }),
-  );
-  return results;
-}
 
 export async function faultsFound() {
   const seeds = Array.from({ length: SEEDS }, (_, i) => i + 1);
-  const results = await runAll(jobsOf(seeds));
+  const results = jobsOf(seeds).map(runJob);
   const of = (fitted: Fitted, fault: TrialFault) =>
     results.filter((one) => one.fitted === fitted && one.fault === fault);
   for (const fitted of Object.keys(asked) as Fitted[]) {

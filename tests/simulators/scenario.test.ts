@@ -90,9 +90,9 @@ test('the cool room has had no power for 70 minutes and has warmed towards its l
   expect(new Set(off.map(({ coolRoom }) => coolRoom.power))).toEqual(new Set([0]));
   expect(at(start - 75 * MINUTE).coolRoom.power).toBeGreaterThan(0);
   const { air } = at(start).coolRoom;
-  expect(air).toBeGreaterThan(4);
   expect(air).toBeLessThan(5);
-  expect(air).toBeGreaterThan(at(start - 75 * MINUTE).coolRoom.air + 1);
+  // Past the top of its cycle, 3.8 °C, wherever in it the stop found the room.
+  expect(air).toBeGreaterThan(4.2);
 });
 
 test('the generator comes back three quarters of an hour later and the room cools', () => {
