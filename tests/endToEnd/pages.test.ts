@@ -17,6 +17,8 @@ const pages = [
   { path: '/places', shows: 'Hollow House' },
   { path: '/places/long-house', shows: 'The last 30 days' },
   { path: '/places/cool-room', shows: 'The last 30 days' },
+  { path: '/cool-room', shows: 'The record of this week' },
+  { path: '/cool-room/record', shows: 'Times without readings' },
   { path: '/probes', shows: 'Not placed yet' },
 ] as const;
 
