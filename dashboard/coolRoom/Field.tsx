@@ -4,7 +4,7 @@ import { words } from '../words.ts';
 // The parts every form of this page is made of.
 
 /** A number as people write it: with a comma or a point, and a minus of either kind. */
-const NUMBER = '[-−]?[0-9]*[.,]?[0-9]*';
+const NUMBER = '[\\-−]?[0-9]*[.,]?[0-9]*';
 
 /** A line to type in, with its name above it. */
 export function Field({

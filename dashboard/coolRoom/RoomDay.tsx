@@ -31,14 +31,10 @@ export function RoomDay({ day, zone }: { day: CoolRoomDay; zone: string }) {
     0.5,
   ) ?? [0, 10];
   const y = scale([low, high], [PLOT - MARGIN, MARGIN]);
-  const line = (at: number, name: string, kind: string) => (
-    <g class={`room-line room-${kind}`}>
-      <path d={`M${LEFT} ${y(at)}H${width}`} />
-      <text x={width - 4} y={y(at) - 4} text-anchor="end">
-        {`${name} ${words.number(at)}`}
-      </text>
-    </g>
-  );
+  const held = [
+    { at: day.limit, name: text.lines.limit, kind: 'limit' },
+    { at: day.setPoint, name: text.lines.set, kind: 'set' },
+  ];
   return (
     <div class="room-day" ref={ref}>
       <svg
@@ -66,12 +62,18 @@ export function RoomDay({ day, zone }: { day: CoolRoomDay; zone: string }) {
             </text>
           </g>
         ))}
-        {line(day.limit, text.lines.limit, 'limit')}
-        {line(day.setPoint, text.lines.set, 'set')}
+        {held.map(({ at, kind }) => (
+          <path key={kind} class={`room-${kind}`} d={`M${LEFT} ${y(at)}H${width}`} />
+        ))}
         {day.product && (
           <path class="room-crate" d={linePath(day.product.t, day.product.value, x, y)} />
         )}
         <path class="room-air" d={linePath(day.air.t, day.air.value, x, y)} />
+        {held.map(({ at, name, kind }) => (
+          <text key={kind} x={width - 4} y={y(at) - 4} text-anchor="end">
+            {`${name} ${words.number(at)}`}
+          </text>
+        ))}
         {lanes.map(({ name, spans }, i) => {
           const top = PLOT + i * LANE;
           return (

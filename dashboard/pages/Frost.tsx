@@ -6,6 +6,8 @@ import { farm, faults, today } from '../state.ts';
 import { words } from '../words.ts';
 
 type Parts = {
+  readonly CutBack: ComponentType<{ place?: string }>;
+  readonly SeasonOdds: ComponentType<{ place?: string }>;
   readonly FrostNight: ComponentType<{ zone: string }>;
   readonly Scores: ComponentType<{ night: string }>;
 };
@@ -19,8 +21,14 @@ export function Frost() {
   // Fetched when first looked at: Today does without these drawings.
   useEffect(() => {
     let wanted = true;
-    Promise.all([import('../parts/FrostNight.tsx'), import('../parts/Scores.tsx')]).then(
-      ([{ FrostNight }, { Scores }]) => wanted && setParts({ FrostNight, Scores }),
+    Promise.all([
+      import('../parts/FrostNight.tsx'),
+      import('../parts/Scores.tsx'),
+      import('../parts/SeasonOdds.tsx'),
+      import('../parts/CutBack.tsx'),
+    ]).then(
+      ([{ FrostNight }, { Scores }, { SeasonOdds }, { CutBack }]) =>
+        wanted && setParts({ FrostNight, Scores, SeasonOdds, CutBack }),
       () => wanted && setFault(words.state.noAnswer),
     );
     return () => {
@@ -42,7 +50,8 @@ export function Frost() {
             <h2>{words.frost.tonight}</h2>
             <parts.FrostNight zone={zone} />
           </section>
-          {/* The season's odds and cutting back have their place here. */}
+          <parts.SeasonOdds />
+          <parts.CutBack />
           <section>
             <h2>{words.frost.scores}</h2>
             <parts.Scores night={night} />

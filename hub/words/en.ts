@@ -977,7 +977,7 @@ export function roomDayWords(facts: RoomDayFacts): string {
       ? 'No readings in the last 24 hours.'
       : `In the last 24 hours between ${number(low)} and ${number(high)}${HARD}°C.`,
     aboveHours > 0
-      ? `Above ${number(limit)}${HARD}°C for ${span(aboveHours * HOUR)}.`
+      ? `Above ${number(limit)}${HARD}°C for ${span(aboveHours * HOUR)}: ask your local food-safety officer what that means for your produce.`
       : low === null
         ? ''
         : `No reading above ${number(limit)}${HARD}°C.`,

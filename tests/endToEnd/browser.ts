@@ -29,6 +29,7 @@ export type Look = {
   readonly width?: number;
   readonly height?: number;
   readonly scheme?: 'light' | 'dark';
+  readonly touch?: boolean;
 };
 export type Opened = {
   readonly page: Page;
@@ -39,11 +40,17 @@ export type Opened = {
 };
 
 /** A browser of its own for one person: nothing kept from before. */
-export async function openBrowser({ width = 360, height = 800, scheme = 'light' }: Look = {}) {
+export async function openBrowser({
+  width = 360,
+  height = 800,
+  scheme = 'light',
+  touch = false,
+}: Look = {}) {
   browser ??= chromium.launch({ executablePath: program ?? '', args: ARGS });
   const context = await (await browser).newContext({
     viewport: { width, height },
     colorScheme: scheme,
+    hasTouch: touch,
     reducedMotion: 'reduce',
     timezoneId: 'America/Los_Angeles', // the farm's own time is shown, wherever the browser is
   });

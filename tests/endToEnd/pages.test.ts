@@ -18,6 +18,8 @@ const pages = [
   { path: '/places/long-house', shows: 'The last 30 days' },
   { path: '/places/cool-room', shows: 'The last 30 days' },
   { path: '/frost', shows: 'Covers now' },
+  { path: '/cool-room', shows: 'The record of this week' },
+  { path: '/cool-room/record', shows: 'Times without readings' },
   { path: '/probes', shows: 'Not placed yet' },
 ] as const;
 

@@ -101,3 +101,17 @@ test('the routes for today, places, tasks, probes and the cool room are describe
     ]),
   );
 });
+
+test('the routes for lots, the record and probe checks are described', async () => {
+  expect(await listed()).toEqual(
+    expect.arrayContaining([
+      'GET /api/lots',
+      'POST /api/lots',
+      'PATCH /api/lots/{id}',
+      'GET /api/cool-rooms/{id}/log',
+      'POST /api/cool-rooms/{id}/actions',
+      'GET /api/food-clocks',
+      'POST /api/probes/{id}/checks',
+    ]),
+  );
+});
