@@ -82,7 +82,9 @@ describe.skipIf(!hasChromium)(`alarms in Chromium${needsChromium}`, () => {
     await page.getByLabel(/^Certificate to trust/).fill(certificate);
     await page.locator('form.alarm-form', { hasText: 'Mail server' }).getByRole('button').click();
     await page.getByText('The hub has stored it.').first().waitFor();
-    expect(await page.getByLabel('Password (kept; leave empty to keep it)').inputValue()).toBe('');
+    // "Stored" stands there for the people already: wait until this form has let go of the password.
+    const password = page.getByLabel('Password (kept; leave empty to keep it)');
+    await expect.poll(() => password.inputValue(), { timeout: 20_000 }).toBe('');
     await button.click();
     await page.getByText('Taken by the other side: 250 queued as 7F3A').waitFor();
     expect(mail.received).toHaveLength(1);
