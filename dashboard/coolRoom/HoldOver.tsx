@@ -11,7 +11,7 @@ type Learned = {
 /** How long the room stays below its limit with the cooling off: the short end where a range is known. */
 export function HoldOver({ room }: { room: CoolRoom }) {
   const text = words.room;
-  const { minutesToLimit, tauHours } = room.holdOver;
+  const { minutesToLimit } = room.holdOver;
   const { least, most, produceMinutes } = room.holdOver as CoolRoom['holdOver'] & Learned;
   return (
     <section>
@@ -22,7 +22,6 @@ export function HoldOver({ room }: { room: CoolRoom }) {
           : text.hold(minutesToLimit, room.limit)}{' '}
         {produceMinutes != null && text.produce(produceMinutes)}
       </p>
-      <p class="quiet">{text.tau(tauHours)}</p>
     </section>
   );
 }

@@ -1132,27 +1132,25 @@ const recordScreens = {
   noGaps: 'None in these days.',
   gap: (day: string, from: string, to: string, long: number) =>
     `${day}, ${from} to ${to} (${span(long)})`,
-  moreGaps: (n: number) => `and ${n} more; the file has them all`,
+  moreGaps: (n: number) => `and ${n} more in the file`,
   actions: 'What was done',
   noActions: 'Nothing was entered for these days.',
   action: (saw: string, did: string) => `Seen: ${saw} Done: ${did}`,
   core: (value: number) => `Core reading ${temperature(value)}.`,
   correctedLater: 'corrected later',
-  correctsEarlier: 'corrects an earlier entry',
+  correctsEarlier: 'corrects another',
   enterAction: 'Enter what was done',
   saw: 'What was seen',
   did: 'What was done',
   by: 'By whom',
-  coreReading: 'Core reading in °C, if one was taken',
+  coreReading: 'Core reading in °C, if taken',
   store: 'Store it',
   storedAction: 'The hub has stored what was done.',
   checks: 'Probe checks',
   check: (id: string) => `Check ${id}`,
   reading: 'It reads, in °C',
   readingNow: (value: number | null) =>
-    value === null
-      ? 'The hub has no fresh reading of it.'
-      : `The hub reads ${temperature(value)} now.`,
+    value === null ? 'No fresh reading of it.' : `The hub reads ${temperature(value)} now.`,
   second: 'A second point, 15\u00a0°C or more away',
   secondReading: 'It reads there, in °C',
   secondTrue: 'True there, in °C',
@@ -1179,7 +1177,7 @@ const roomScreens = {
   holdOver: 'With the cooling off',
   hold: (minutes: number | null, limit: number) =>
     minutes === null
-      ? 'How long it would stay below the limit is not known.'
+      ? 'How long it would stay cold is not known.'
       : minutes <= 0
         ? `The air is over ${number(limit)}${HARD}°C already.`
         : `About ${span(minutes * MINUTE)} until ${number(limit)}${HARD}°C.`,
@@ -1187,7 +1185,6 @@ const roomScreens = {
   holdRange: (least: number, most: number, limit: number) =>
     `About ${span(least * MINUTE)} until ${number(limit)}${HARD}°C, the short end of ${number(least, 0)} to ${number(most, 0)}${HARD}min.`,
   produce: (minutes: number) => `The middle of a crate follows in about ${span(minutes * MINUTE)}.`,
-  tau: (hours: number) => `It warms with a time constant of about ${number(hours)}${HARD}h.`,
   day: 'The last day',
   dayKey: 'Line: air; thin line: a crate. A break is time without readings.',
   lines: { set: 'set', limit: 'limit' },
@@ -1195,7 +1192,7 @@ const roomScreens = {
   dayWords: 'The last day in figures',
   columns: { hour: 'Hour', low: 'Lowest °C', high: 'Highest °C' },
   energy: 'Energy',
-  energyNone: 'No meter is fitted, so energy is not known.',
+  energyNone: 'Not known: no meter is fitted.',
   perDay: (kWh: number | null) =>
     kWh === null
       ? 'Energy of the last day is not known.'
