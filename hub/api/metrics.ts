@@ -30,7 +30,13 @@ export function metricsText(parts: ApiParts, health: Health, counts: Counts): st
   const kinds = new Map<string, number>();
   for (const { kind } of looked?.open ?? []) kinds.set(kind, (kinds.get(kind) ?? 0) + 1);
   // Of a store that cannot be read nothing is known; the rest still is.
-  const stored = (read: () => Sample[]) => (health.store.bytes === null ? [] : read());
+  const stored = <Told>(read: () => readonly Told[]): readonly Told[] => {
+    try {
+      return health.store.bytes === null || health.store.trouble === 'gone' ? [] : read();
+    } catch {
+      return [];
+    }
+  };
   return [
     family('dewpost_up', 'gauge', '1 while the hub works as it should.', [
       { value: health.status === 'failing' ? 0 : 1 },
@@ -71,7 +77,7 @@ export function metricsText(parts: ApiParts, health: Health, counts: Counts): st
       'Alarms that stand raised.',
       stored(() => [{ value: parts.store.alarms.raised().length }]),
     ),
-    ...(health.store.bytes === null ? [] : alarmFamilies(parts)),
+    ...stored(() => alarmFamilies(parts)),
     family(
       'dewpost_refused_in_a_day',
       'gauge',

@@ -1,24 +1,21 @@
 import { randomUUID } from 'node:crypto';
 import type { Logger } from 'pino';
 import type { Clock } from '../clock.ts';
-import { type Intaken, makeIntake, type Pace, readMessage } from '../intake/index.ts';
+import { makeIntake, type Pace, readMessage } from '../intake/index.ts';
 import { makeCorrections } from '../record/index.ts';
 import { makeSeason } from '../season/index.ts';
 import { makeSnapshots } from '../snapshot/index.ts';
-import { type Heard, type Store, troubleOf } from '../store/index.ts';
+import type { Store } from '../store/index.ts';
 import { makeTasks } from '../tasks/index.ts';
 import { makeAlarmsOut } from './alarmsOut.ts';
 import { keepFarm } from './farmKept.ts';
 import { makeFeed } from './feed.ts';
+import { makeKeeper } from './keeper.ts';
 import { makeLook } from './look.ts';
 import { recallFrom } from './recallFrom.ts';
 import { refusalBook } from './refusalBook.ts';
 import { makeStrangers } from './strangers.ts';
 import { makeTiming } from './timing.ts';
-
-const DEFAULT_EVERY = 300_000; // ms; a probe that nobody described yet
-/** "Last heard" is written down this often: it is in memory all the time. Ours: spares the card. */
-const HEARD_EVERY = 300_000; // ms
 
 export type CoreParts = {
   readonly store: Store;
@@ -49,89 +46,16 @@ export function joinCore(parts: CoreParts) {
   });
   const tasks = makeTasks(store);
   const corrections = makeCorrections(store);
-  const heard = new Map<string, { at: number; written: number }>();
-  for (const { id, heardAt } of store.probes.all())
-    if (heardAt !== null) {
-      // Under a clock that ran ahead it was heard at a time that is still to come.
-      const at = Math.min(heardAt, clock.isSet() ? clock.now() : heardAt);
-      heard.set(id, { at, written: at });
-    }
   const book = refusalBook(store);
   const strangers = makeStrangers(store);
   let offsets = new Map<string, Record<string, number>>();
-  let lastReadingAt: number | null = null;
   /** The clock was put back: until here, hours are lived through a second time. */
   let livedUntil = Number.NEGATIVE_INFINITY;
-  for (const { at } of heard.values()) lastReadingAt = Math.max(lastReadingAt ?? 0, at);
 
-  /** Who was heard, and who of them is to be written down now; remembered once it is. */
-  const hear = (batch: readonly Intaken[]) => {
-    const news = new Map<string, { at: number; written: number }>();
-    const due: Heard[] = [];
-    for (const { readings, heard: sources } of batch) {
-      const senders = new Set(readings.map(({ probe }) => probe));
-      for (const [source, at] of sources) {
-        const known = news.get(source) ?? heard.get(source);
-        // Only readings make a probe; a bad message may come from anywhere.
-        if (!known && !senders.has(source)) continue;
-        const written = known?.written ?? Number.NEGATIVE_INFINITY;
-        const isDue = at - written >= HEARD_EVERY;
-        news.set(source, { at: Math.max(at, known?.at ?? 0), written: isDue ? at : written });
-        if (isDue) due.push({ probe: source, everyMs: DEFAULT_EVERY, at });
-      }
-    }
-    return { news, due };
-  };
-
-  /** What came in is in memory, for rules and screens; `kept`: and in the store. */
-  const remember = (
-    batch: readonly Intaken[],
-    news: ReadonlyMap<string, { at: number; written: number }>,
-    kept: boolean,
-  ) => {
-    for (const [source, one] of news)
-      heard.set(source, kept ? one : { at: one.at, written: Number.NEGATIVE_INFINITY });
-    const readings = batch.flatMap((item) => item.readings);
-    if (readings.length === 0) return;
-    for (const { t } of readings) if (t > (lastReadingAt ?? 0)) lastReadingAt = t;
-    snapshots.window.add(
-      readings,
-      batch.flatMap((item) => item.amendments),
-      kept,
-    );
-    const crossed = snapshots.crossed(readings);
-    feed.tell('readings', readings);
-    if (crossed) onCrossing();
-  };
-
-  const keep = (batch: readonly Intaken[]) => {
-    const { news, due } = hear(batch);
-    try {
-      store.keep(
-        {
-          readings: batch.flatMap(({ readings }) => readings),
-          amendments: batch.flatMap(({ amendments }) => amendments),
-          refusals: batch.flatMap(({ refused }) =>
-            refused.map((one) => book.named(one, strangers.knows(one.source))),
-          ),
-          heard: due,
-        },
-        clock.now(),
-        () => {
-          for (const { foretold } of batch) if (foretold.length > 0) store.foretold.add(foretold);
-          // A probe that nobody knows yet has a row at once: it is shown, and can be placed.
-          for (const { probe, everyMs, at } of due)
-            if (!(Number(heard.get(probe)?.written) > 0)) store.probes.heard(probe, everyMs, at);
-        },
-      );
-    } catch (error) {
-      // Nothing is acknowledged, and the probes send again; but a cool room that warms while the
-      // card is full is still seen to warm.
-      if (troubleOf(error) !== null) remember(batch, news, false);
-      throw error;
-    }
-    remember(batch, news, true);
-  };
+  const { keep, heardAt, lastReadingAt, moved } = makeKeeper({
+    ...{ store, clock, feed, snapshots, book, onCrossing },
+    known: strangers.knows,
+  });
 
   const intake = makeIntake({
     mappings: () => kept.farm().mappings,
@@ -164,7 +88,7 @@ export function joinCore(parts: CoreParts) {
     tasks,
     farm: kept.farm,
     calendar: kept.calendar,
-    heardAt: (probe) => heard.get(probe)?.at ?? null,
+    heardAt,
   });
 
   const alarms = makeAlarmsOut({
@@ -208,11 +132,7 @@ export function joinCore(parts: CoreParts) {
     intake,
     moved(by) {
       if (by < 0) livedUntil = Math.max(livedUntil, clock.now() - by);
-      for (const one of heard.values()) {
-        one.at += by;
-        one.written += by;
-      }
-      if (lastReadingAt !== null) lastReadingAt += by;
+      moved(by);
       intake.forget();
       snapshots.window.forget();
     },
@@ -232,8 +152,8 @@ export function joinCore(parts: CoreParts) {
     tasks,
     corrections,
     intake,
-    heardAt: (probe: string) => heard.get(probe)?.at ?? null,
-    lastReadingAt: () => lastReadingAt,
+    heardAt,
+    lastReadingAt,
     /** One message as it comes: let in, or held while the clock is not to be believed. */
     receive: timing.receive,
     /** Something that was not let in at all; written down with others at the next tick. */

@@ -44,7 +44,7 @@ const MEAN_STEEP = 0.7; // of the steep rise, kept up since it left the cycle
 
 type Walk = {
   -readonly [Key in keyof Omit<Excursion, 'ended'>]: Excursion[Key];
-} & { ref: number };
+} & { ref: number; readonly from: number };
 
 /**
  * Every stretch above the line, oldest first, with its clock: how long the air has made no way
@@ -59,29 +59,31 @@ export function excursions(trace: Trace, { line, steep, hole }: Above): Excursio
   let walk: Walk | null = null;
   const close = (ended: boolean) => {
     if (walk === null) return;
-    const { ref: _, ...rest } = walk;
+    const { ref: _, from: __, ...rest } = walk;
     all.push({ ...rest, ended });
     walk = null;
   };
   for (let i = 0; i < t.length; i++) {
     const at = t[i] as Instant;
     const now = value[i] as number;
-    if (i > 0 && at - (t[i - 1] as number) > hole) close(true);
+    const seen = i > 0 && at - (t[i - 1] as number) <= hole; // what came before is known
+    if (!seen) close(true);
     if (now <= line) {
       close(true);
       continue;
     }
     const rise = riseInto(trace, i);
-    if (walk === null) walk = begun(at, now);
+    if (walk === null) walk = begun(at, now, seen ? line : now);
     else follow(walk, at, now);
     if (!walk.falling) walk.steepest = Math.max(walk.steepest, rise);
-    walk.steep = walk.steepest >= steep || meanRise(walk, line) >= MEAN_STEEP * steep;
+    walk.steep = walk.steepest >= steep || meanRise(walk) >= MEAN_STEEP * steep;
   }
   close(false);
   return all;
 }
 
-const begun = (at: Instant, now: number): Walk => ({
+const begun = (at: Instant, now: number, from: number): Walk => ({
+  from,
   ...{
     since: at,
     to: at,
@@ -125,10 +127,13 @@ function turnDown(walk: Walk, at: Instant, now: number) {
   walk.stalledSince = at;
 }
 
-/** K in five minutes on the way from the line to the peak, once that took some minutes. */
-function meanRise({ since, peak, peakAt }: Walk, line: number): number {
+/**
+ * K in five minutes on the way from the line to the peak, once that took some minutes; after a hole
+ * in the readings, from the first of them: nobody saw it rise that far.
+ */
+function meanRise({ since, peak, peakAt, from }: Walk): number {
   const time = peakAt - since;
-  return time < STEEP_SPAN ? 0 : ((peak - line) * STEEP_SPAN) / time;
+  return time < STEEP_SPAN ? 0 : ((peak - from) * STEEP_SPAN) / time;
 }
 
 /** K that the air rose in the five minutes up to this reading, or since the one before it. */

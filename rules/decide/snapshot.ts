@@ -1,23 +1,13 @@
-import type { Evidence, Input } from '../answer.ts';
+import type { Input } from '../answer.ts';
 import type { Cleaning, CuttingBack, FruitPatch } from '../batches/index.ts';
-import type {
-  EnergyDay,
-  EnergyTrend,
-  Fuel,
-  GeneratorPlan,
-  LotKeeping,
-  LotPiece,
-  PullDown,
-  RoomCause,
-  RoomHabits,
-  SolarSheet,
-  Span,
-  Sureness,
-} from '../cooler/index.ts';
+import type { EnergyDay, Fuel, RoomHabits, Span } from '../cooler/index.ts';
 import type { CoveredNight } from '../frost/index.ts';
-import type { Celsius, Hours, Instant, Minutes, Percent } from '../units.ts';
+import type { Celsius, Instant, Minutes, Percent } from '../units.ts';
+import type { Stored } from './lotNow.ts';
 import type { NightRecord, PushedForecast, SpotPrior } from './nightFacts.ts';
 
+export type * from './coolRoomNow.ts';
+export type * from './lotNow.ts';
 export type * from './nightFacts.ts';
 
 // All that is known at one instant, as plain data. hub/snapshot fills it; rules/decide reads it.
@@ -185,42 +175,6 @@ export type ProbeNow = {
   } | null;
 };
 
-/** Produce kept together in a cool room. */
-export type LotNow = {
-  readonly id: string;
-  /** The cool room it lies in. */
-  readonly place: string;
-  /** Its crop, as people call it. */
-  readonly crop: string;
-  readonly kilograms: number;
-  readonly pricePerKilogram: number | null;
-  readonly storedAt: Instant;
-  readonly keeps: LotKeeping;
-  /** What it went through since harvest. */
-  readonly history: readonly LotPiece[];
-  /** Where it lies now, °C; null without a fresh reading. */
-  readonly at: Celsius | null;
-  /** Mean temperature outdoors since harvest; null when not known. */
-  readonly outdoors: Celsius | null;
-  /** Time over the limit of its class since harvest or cutting, and the clock somebody agreed on. */
-  readonly exposure: {
-    readonly above: Minutes;
-    /** Possibly above. */
-    readonly unknown: Minutes;
-    readonly limit: Celsius;
-    readonly clock: Minutes | null;
-  };
-  /** When a named person last said that it may stay; null for never. */
-  readonly released: Instant | null;
-};
-
-/** The lots of the cool rooms, and when they can next be sold. */
-export type Stored = {
-  readonly lots: readonly LotNow[];
-  /** The coming deliveries, the nearest first; empty where the farm file tells none. */
-  readonly sales: readonly Instant[];
-};
-
 export type Snapshot = {
   readonly now: Instant;
   /** The farm's calendar day that `now` falls in, and where it begins and ends. */
@@ -235,61 +189,4 @@ export type Snapshot = {
   readonly pushed?: readonly PushedForecast[] | undefined;
   /** Missing where nobody keeps lots. */
   readonly stored?: Stored;
-};
-
-// What decide works out on the way, for the screens as well as for the tasks.
-
-export type CoolRoomNow = {
-  readonly id: string;
-  readonly asOf: Instant | null;
-  readonly state: 'holding' | 'warming' | 'warm' | 'unknown';
-  readonly temperature: Celsius | null;
-  readonly setPoint: Celsius;
-  readonly limit: Celsius;
-  /** Bottom of the cycle above set point, K; null when not enough readings. */
-  readonly drift: number | null;
-  readonly cause: RoomCause | 'unclear' | null;
-  readonly produceEstimate: Celsius | null;
-  readonly holdOver: {
-    readonly minutesToLimit: Minutes | null;
-    readonly tauHours: Hours;
-    /** The short and the long end of the range. */
-    readonly shortest: Minutes | null;
-    readonly longest: Minutes | null;
-    /** Until the middle of a crate is at the limit, as things go. */
-    readonly produceMinutes: Minutes | null;
-    /** Stops that the time constant was learned from; 0 for none yet. */
-    readonly learnedFrom: number;
-  };
-  readonly aboveLimit: {
-    readonly hours: Hours;
-    readonly unknownHours: Hours;
-    readonly since: Instant | null;
-  };
-  readonly energy: { readonly kWhPerDay: number | null; readonly dutyCycle: number | null };
-  /** Since when something is wrong; null while nothing is. */
-  readonly since: Instant | null;
-  readonly sure: Sureness | null;
-  /** All causes that fit, the likeliest first. */
-  readonly among: readonly RoomCause[];
-  readonly evidence: readonly Evidence[];
-  readonly pullDown: PullDown | null;
-  /** A defrost is due, and explains what the air does. */
-  readonly defrosting: boolean;
-  readonly habits: {
-    readonly learned: boolean;
-    readonly days: number;
-    readonly top: number;
-    readonly bottom: number;
-    readonly line: number;
-    /** Of one cycle; null while it is not learned. */
-    readonly minutes: Minutes | null;
-    readonly runningShare: number | null;
-    /** Minutes of the UTC day. */
-    readonly defrosts: { readonly at: readonly number[]; readonly minutes: Minutes } | null;
-  };
-  readonly energyDays: readonly EnergyDay[];
-  readonly trend: EnergyTrend;
-  readonly solar: SolarSheet | null;
-  readonly plan: GeneratorPlan & { readonly on: boolean; readonly changesAt: Instant | null };
 };

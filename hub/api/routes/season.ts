@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import * as contract from '../../contract/index.ts';
 import { distanceFrom } from '../../season/index.ts';
+import { shown } from '../../words/index.ts';
 import { whoIs } from '../access.ts';
 import type { App } from '../app.ts';
 import { newest } from '../newest.ts';
@@ -16,7 +17,7 @@ export function seasonRoutes(app: App, parts: ApiParts) {
     const place = among.find((one) => one.id === id);
     if (place) return place;
     const ids = among.map((one) => one.id).join(', ') || 'no place';
-    throw new Refused(404, `Expected one of ${ids} in ${field}, got ${JSON.stringify(id)}`);
+    throw new Refused(404, `Expected one of ${ids} in ${field}, got ${shown(id)}`);
   };
   const chosen = (among: ReturnType<typeof season.planned>, id: string | undefined) =>
     id === undefined ? among : [placeIn(among, id, 'place')];
@@ -45,7 +46,7 @@ export function seasonRoutes(app: App, parts: ApiParts) {
         });
       return done;
     });
-    if (!gone) throw new Refused(404, `Expected the id of a station, got ${JSON.stringify(id)}`);
+    if (!gone) throw new Refused(404, `Expected the id of a station, got ${shown(id)}`);
     parts.look();
     return { removed: id };
   });

@@ -30,12 +30,17 @@ const receive = (hub: Small, pack: readonly object[]) => {
 };
 const recordsAt = (t: number) =>
   Object.entries(measured(t)).map(([n, v]) => ({ n, v, t: t / 1000 }));
+/** Added up in another order, a sum may differ in its last digit. */
+const rounded = <Row extends { readonly sum: number }>(row: Row) => ({
+  ...row,
+  sum: Number(row.sum.toFixed(6)),
+});
 const facts = (hub: Small) => {
   hub.core.snapshots.fold();
   const id = hub.store.readings.idOf('p1', 'temperature') ?? 0;
   return {
-    hours: hub.store.rollups.hours(id, 0, 1e15),
-    days: hub.store.rollups.days(id, 0, 1e15),
+    hours: hub.store.rollups.hours(id, 0, 1e15).map(rounded),
+    days: hub.store.rollups.days(id, 0, 1e15).map(rounded),
     places: hub.core.snapshots.days.between('long-house', '', '9999-12-31', NOW),
     now: hub.core.snapshots.window.column('p1', 'temperature').t.filter((t) => t >= NOW - 2 * DAY),
   };

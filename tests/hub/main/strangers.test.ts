@@ -51,6 +51,7 @@ test('refusals under invented names fill so many rows an hour, and every one is 
   hub.clock.set(T + HOUR);
   send('odd-999', 'temperature', 'warm');
   expect(hub.store.refusals.since(T + HOUR)).toMatchObject([{ source: 'odd-999', count: 1 }]);
+  hub.core.snapshots.fold(true); // as every six hours
   hub.clock.set(T + 40 * 24 * HOUR);
   send('odd-1', 'temperature', 'warm');
   expect(hub.store.refusals.since(0)).toHaveLength(1);

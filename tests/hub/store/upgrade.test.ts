@@ -10,10 +10,12 @@ import { tempFolder } from '../tempStore.ts';
 
 const folder = new URL('../../fixtures/stores/', import.meta.url).pathname;
 const fixtures = readdirSync(folder).filter((name) => name.endsWith('.db'));
+// Without nights, which a later step has made anew from the readings, and without who was signed in:
+// another one keeps sessions by their hash, so that everybody signs in once more.
 const TABLES = [
-  ...['series', 'readings', 'hours', 'days', 'place_days', 'spot_nights', 'farm', 'probes'],
+  ...['series', 'readings', 'hours', 'days', 'place_days', 'farm', 'probes'],
   ...['offsets', 'placements', 'refusals', 'tasks', 'decisions', 'alarms', 'forecasts', 'journal'],
-  ...['people', 'sessions', 'secrets'],
+  ...['people', 'secrets'],
 ];
 
 /** Everything in the tables of the first version, in their order. */
