@@ -1,60 +1,40 @@
-import type { ComponentType } from 'preact';
-import { useEffect, useState } from 'preact/hooks';
 import { Fault } from '../parts/Fault.tsx';
 import { Heading } from '../parts/Heading.tsx';
+import { lazy } from '../parts/lazy.tsx';
 import { farm, faults, today } from '../state.ts';
 import { words } from '../words.ts';
 
-type Parts = {
-  readonly CutBack: ComponentType<{ place?: string }>;
-  readonly SeasonOdds: ComponentType<{ place?: string }>;
-  readonly FrostNight: ComponentType<{ zone: string }>;
-  readonly Scores: ComponentType<{ night: string }>;
-};
+const FrostNight = lazy<{ zone: string }>(
+  async () => (await import('../parts/FrostNight.tsx')).FrostNight,
+);
+const SeasonOdds = lazy<{ place?: string }>(
+  async () => (await import('../parts/SeasonOdds.tsx')).SeasonOdds,
+);
+const CutBack = lazy<{ place?: string }>(
+  async () => (await import('../parts/CutBack.tsx')).CutBack,
+);
+const Scores = lazy<{ night: string }>(async () => (await import('../parts/Scores.tsx')).Scores);
 
-/** Tonight, the season ahead, and how good the forecasts have been. */
+/** Tonight, the season ahead, when to clear a patch, and how good the forecasts have been. */
 export function Frost() {
   const zone = farm.value?.zone;
-  const [parts, setParts] = useState<Parts | null>(null);
-  const [fault, setFault] = useState<string | undefined>();
-  const [tries, setTries] = useState(0);
-  // Fetched when first looked at: Today does without these drawings.
-  useEffect(() => {
-    let wanted = true;
-    Promise.all([
-      import('../parts/FrostNight.tsx'),
-      import('../parts/Scores.tsx'),
-      import('../parts/SeasonOdds.tsx'),
-      import('../parts/CutBack.tsx'),
-    ]).then(
-      ([{ FrostNight }, { Scores }, { SeasonOdds }, { CutBack }]) =>
-        wanted && setParts({ FrostNight, Scores, SeasonOdds, CutBack }),
-      () => wanted && setFault(words.state.noAnswer),
-    );
-    return () => {
-      wanted = false;
-    };
-  }, [tries]);
   const night = today.value?.frost[0]?.night ?? '';
   return (
     <>
       <Heading title={words.frost.title} />
-      {zone === undefined || parts === null ? (
-        <Fault
-          sentence={fault ?? faults.value.today}
-          again={() => setTries((before) => before + 1)}
-        />
+      {zone === undefined ? (
+        <Fault sentence={faults.value.today} />
       ) : (
         <>
           <section>
             <h2>{words.frost.tonight}</h2>
-            <parts.FrostNight zone={zone} />
+            <FrostNight zone={zone} />
           </section>
-          <parts.SeasonOdds />
-          <parts.CutBack />
+          <SeasonOdds />
+          <CutBack />
           <section>
             <h2>{words.frost.scores}</h2>
-            <parts.Scores night={night} />
+            <Scores night={night} />
           </section>
         </>
       )}

@@ -1,16 +1,22 @@
-import { CutBack } from '../parts/CutBack.tsx';
 import { DayTable } from '../parts/DayTable.tsx';
 import { Fault } from '../parts/Fault.tsx';
 import { Heading } from '../parts/Heading.tsx';
 import { LazyYear } from '../parts/LazyYear.tsx';
+import { lazy } from '../parts/lazy.tsx';
 import { PlaceFacts } from '../parts/PlaceFacts.tsx';
-import { SeasonOdds } from '../parts/SeasonOdds.tsx';
 import { useDays } from '../parts/useDays.ts';
 import type { Params } from '../router.ts';
 import { farm, faults, today } from '../state.ts';
 import { words } from '../words.ts';
 
 const TABLE = 30; // days
+
+const CutBack = lazy<{ place?: string }>(
+  async () => (await import('../parts/CutBack.tsx')).CutBack,
+);
+const SeasonOdds = lazy<{ place?: string }>(
+  async () => (await import('../parts/SeasonOdds.tsx')).SeasonOdds,
+);
 
 /** One place: now, the last thirty days as a table, and a year as a chart. */
 export function Place({ params }: { params: Params }) {

@@ -95,7 +95,7 @@ export function metricsText(parts: ApiParts, health: Health, counts: Counts): st
       { value: parts.brokerConnected() ? 1 : 0 },
     ]),
     family('dewpost_store_keeps', 'gauge', '1 while the store keeps what it is given.', [
-      { value: health.store.trouble === null ? 1 : 0 },
+      { value: health.store.trouble === null && health.store.bytes !== null ? 1 : 0 },
     ]),
     family(
       'dewpost_last_backup_timestamp_seconds',

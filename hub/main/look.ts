@@ -101,7 +101,7 @@ export function makeLook(parts: LookParts) {
     try {
       snapshots.fold();
       const standing = unkept.open();
-      const snapshot = parts.season.withPatches(
+      const snapshot = parts.season.with(
         snapshots.take(
           now,
           standing.map(({ key }) => key),

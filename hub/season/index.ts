@@ -1,4 +1,4 @@
-import type { NightForecast, PatchNow, Snapshot } from '../../rules/decide/index.ts';
+import type { NightForecast, PatchNow, Snapshot, SpotPrior } from '../../rules/decide/index.ts';
 import type { Backtest, CutBack, Day, FarmPlace, FrostOutlook } from '../contract/index.ts';
 import { nightBounds, type Snapshots } from '../snapshot/index.ts';
 import type { DayRow, StationRow } from '../store/index.ts';
@@ -8,6 +8,7 @@ import { frostOutlook } from './outlook.ts';
 import { CROP, type PatchFacts, patchFacts } from './patchFacts.ts';
 import { planOf } from './plan.ts';
 import { distanceFrom, makeSiteRecord, type SeasonParts, type SiteRecord } from './siteRecord.ts';
+import { spotPrior } from './spotPrior.ts';
 import { tryOut } from './tryOut.ts';
 
 export { distanceFrom };
@@ -77,6 +78,20 @@ export function makeSeason(
     return facts;
   };
 
+  const prior = new Map<
+    string,
+    { key: string; known: { spot: string; prior: SpotPrior } | null }
+  >();
+  const priorOf = (place: string, t: number) => {
+    const { key, site } = siteOf(place, t);
+    const kept = prior.get(place);
+    if (kept?.key === key) return kept.known;
+    const found = site.spot === null ? null : spotPrior(site, calendar(), t);
+    const known = found && site.spot ? { spot: site.spot, prior: found } : null;
+    prior.set(place, { key, known });
+    return known;
+  };
+
   const inTheOpen = () =>
     farm().places.filter(({ kind }) => kind === 'patch' || kind === 'outdoor');
   const planned = () => farm().places.filter(({ kind, crop }) => kind === 'patch' && crop === CROP);
@@ -95,22 +110,40 @@ export function makeSeason(
       start: (place: FarmPlace, t: number): Backtest =>
         jobs.start(place.id, () => tryOut(siteOf(place.id, t).site, factsOf(place, t), calendar())),
     },
-    /** A snapshot with what is known of each patch, for the rule that decides on clearing it. */
-    withPatches(snapshot: Snapshot): Snapshot {
-      const found = new Map<string, PatchNow>();
-      for (const place of planned()) {
+    /**
+     * A snapshot with what is known of each patch, for the rule that decides on clearing it, and
+     * with a station's nights where a spot in the open has too few of its own.
+     */
+    with(snapshot: Snapshot): Snapshot {
+      const patches = new Map<string, PatchNow>();
+      const priors = new Map<string, { spot: string; prior: SpotPrior }>();
+      const attempt = (work: () => void) => {
         try {
-          found.set(place.id, factsOf(place, snapshot.now).now);
+          work();
         } catch (error) {
-          onFault(error); // one patch that cannot be told of does not stop the look
+          onFault(error); // one place that cannot be told of does not stop the look
         }
-      }
-      if (found.size === 0) return snapshot;
+      };
+      for (const place of planned())
+        attempt(() => patches.set(place.id, factsOf(place, snapshot.now).now));
+      for (const { id } of inTheOpen())
+        attempt(() => {
+          const known = priorOf(id, snapshot.now);
+          if (known) priors.set(id, known);
+        });
+      if (patches.size + priors.size === 0) return snapshot;
       return {
         ...snapshot,
         places: snapshot.places.map((place) => {
-          const patch = found.get(place.id);
-          return patch === undefined ? place : { ...place, patch };
+          const patch = patches.get(place.id);
+          const known = priors.get(place.id);
+          return {
+            ...place,
+            ...(patch === undefined ? {} : { patch }),
+            spots: place.spots.map((spot) =>
+              known?.spot === spot.spot ? { ...spot, prior: known.prior } : spot,
+            ),
+          };
         }),
       };
     },

@@ -77,6 +77,7 @@ export { type Hemisphere, MIDWINTER, type SeasonDay, seasonDay } from './seasonD
 export { dateOffsets, siteFromStation, thresholdAtStation } from './siteFromStation.ts';
 export { type Fitted, type NightLowOf, type SiteFrost, siteFrost } from './siteFrost.ts';
 export { sprinklingSafe } from './sprinklingSafe.ts';
+export { type StationPrior, stationPrior } from './stationPrior.ts';
 export { isTrained, type RecordedNight, trainingNights } from './trainingNights.ts';
 export { clearChance, otherNights, unsureSky } from './unsureSky.ts';
 export { untrainedLow } from './untrainedLow.ts';

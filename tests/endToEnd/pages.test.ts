@@ -130,14 +130,14 @@ describe.skipIf(!hasChromium)(`pages in Chromium${needsChromium}`, () => {
     await page.getByRole('heading', { name: 'To do' }).waitFor();
     await page.evaluate("window.name = 'the same page'");
     const menu = page.getByRole('navigation', { name: 'Pages' });
-    for (const name of ['Places', 'Frost', 'Probes', 'Today']) {
+    for (const name of ['Places', 'Cool room', 'Frost', 'Today']) {
       await menu.getByRole('link', { name }).click();
       await page.getByRole('heading', { level: 1, name }).waitFor();
       expect(await menu.locator('[aria-current=page]').textContent()).toBe(name);
       expect(await page.title()).toContain(name);
     }
     await page.goBack();
-    await page.getByRole('heading', { level: 1, name: 'Probes' }).waitFor();
+    await page.getByRole('heading', { level: 1, name: 'Frost' }).waitFor();
     expect(await page.evaluate('window.name')).toBe('the same page');
     expect(complaints).toEqual([]);
     await close();

@@ -134,3 +134,24 @@ test('a place that has no frost to tell of is refused by name', async () => {
     'Expected one of outside, south-patch in place, got "long-house"',
   );
 });
+
+test('a spot without nights of its own takes a station’s into its first guess of tonight', async () => {
+  const lowOf = async (days: ReturnType<typeof stationYears>) => {
+    const { core } = await seasonHub({ days });
+    const message = { topic: 'garden/bloom/temperature', payload: Buffer.from('12') };
+    core.receive({ ...message, again: false, from: null }, () => {});
+    core.flush();
+    core.look();
+    const [forecast] = core.lastLook()?.outlook.frost ?? [];
+    return forecast;
+  };
+  const alone = await lowOf([]);
+  const fitted = await lowOf(stationYears());
+  expect(alone?.method).toBe('wide-default');
+  expect(fitted?.method).toBe('station');
+  expect(fitted?.low.sd).toBeLessThan(alone?.low.sd ?? 0);
+  // The made-up station's lows around that date: 9 - 8.5 cos(2 pi (283 - 20)/365.25) - 4 = 6.6.
+  const between = [alone?.low.mean ?? 0, 6.6].sort((a, b) => a - b);
+  expect(fitted?.low.mean).toBeGreaterThan(between[0] ?? 0);
+  expect(fitted?.low.mean).toBeLessThan(between[1] ?? 0);
+});
