@@ -1,5 +1,6 @@
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
+import { askOverTls } from './askOverTls.ts';
 import { begin, type Ended, killed, until } from './processes.ts';
 
 // The hub as it is installed: built, started by its command, spoken to over its sockets.
@@ -80,7 +81,9 @@ export async function startHub(options: HubOptions) {
   over.catch(() => {});
   const said = until(
     () =>
-      /Open (http:\S+) in a browser; probes speak to (mqtts?:\S+)(?: and \S+)?\.\n/.exec(hub.out()),
+      /Open (https?:\S+) in a browser; probes speak to (mqtts?:\S+)(?: and \S+)?\.\n/.exec(
+        hub.out(),
+      ),
     'a hub that says where it is',
     READY_WITHIN,
   );
@@ -88,7 +91,7 @@ export async function startHub(options: HubOptions) {
   let cookie = '';
 
   const ask = (path: string, command?: unknown) =>
-    fetch(new URL(path, page), {
+    (page.startsWith('https:') ? askOverTls : fetch)(new URL(path, page), {
       headers: { cookie, ...(command === undefined ? {} : { 'content-type': 'application/json' }) },
       ...(command === undefined ? {} : { method: 'POST', body: JSON.stringify(command) }),
     });

@@ -9,7 +9,7 @@ import { freePort, tempFolder, until } from './processes.ts';
 
 const PATIENCE = 120_000; // ms for a test: machines are noisy
 const tls = new URL('../fixtures/tls/', import.meta.url).pathname;
-const ca = readFileSync(join(tls, 'localhost.crt'));
+const ca = readFileSync(join(tls, 'cert.pem'));
 
 async function client(url: string, options: IClientOptions): Promise<MqttClient> {
   const made = await connectAsync(url, { reconnectPeriod: 0, ...options }, false);
@@ -30,7 +30,7 @@ test('probes speak over TLS to the broker inside, each for itself, and a lamp he
   expect([taken.code, taken.err]).toEqual([1, 'Expected a name that no probe has, got leaf\n']);
 
   const port = await freePort();
-  const files = ['--cert', join(tls, 'localhost.crt'), '--key', join(tls, 'localhost.key')];
+  const files = ['--cert', join(tls, 'cert.pem'), '--key', join(tls, 'key.pem')];
   const hub = await startHub({ data, farm, more: ['--mqtts', `127.0.0.1:${port}`, ...files] });
   await hub.signIn({ code: hub.claimCode(), name: 'Una', password: 'long enough' });
   const url = `mqtts://localhost:${port}`;
