@@ -11,6 +11,8 @@ type Held = {
   t: Instant[];
   value: number[];
   stuckSince: Instant | null;
+  /** Of the newest reading of any kind, doubted ones too. */
+  latest: number;
   /** Counts changes, so that what was made from these columns knows when to be made again. */
   version: number;
 };
@@ -30,8 +32,12 @@ export function makeWindow(store: Store, now: () => number) {
     const from = now() - WINDOW - SLACK;
     // What lies further ahead was stored under a clock that ran ahead: it is no reading of now.
     const until = now() + AHEAD;
-    const held: Held = { t: [], value: [], stuckSince: null, version: 1 };
+    const held: Held = {
+      ...{ t: [], value: [], stuckSince: null, version: 1 },
+      latest: Number.NEGATIVE_INFINITY,
+    };
     for (const point of store.readings.allBetween(probe, quantity, from, until)) {
+      held.latest = point.t;
       if (point.flag === null) {
         held.t.push(instant(point.t));
         held.value.push(point.value);
@@ -80,14 +86,14 @@ export function makeWindow(store: Store, now: () => number) {
         const key = name(probe, quantity);
         const held = series.get(key);
         if (!held || behind.has(key)) continue;
-        const last = held.t.at(-1);
-        if (flag !== null) {
-          if (flag === 'stuck') held.stuckSince ??= instant(t);
+        if (t <= held.latest) {
+          // A late one, or one that came twice and may be doubted by now: the store knows which.
+          if (t >= now() - WINDOW - SLACK) behind.add(key);
           continue;
         }
-        if (last !== undefined && t <= last) {
-          // A late one, or one that came twice: the store knows which.
-          if (t >= now() - WINDOW - SLACK) behind.add(key);
+        held.latest = t;
+        if (flag !== null) {
+          if (flag === 'stuck') held.stuckSince ??= instant(t);
           continue;
         }
         held.stuckSince = null;
