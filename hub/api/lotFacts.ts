@@ -2,7 +2,7 @@ import { chillingWarning, storageOf } from '../../rules/cooler/index.ts';
 import { median } from '../../rules/statistics/index.ts';
 import type { Cooling, LotClass } from '../contract/index.ts';
 import { cropName, keepingOf, type LotFacts } from '../lots/index.ts';
-import { chillWarning } from '../words/index.ts';
+import { chillWarning, shown } from '../words/index.ts';
 import { type ApiParts, Refused } from './parts.ts';
 import { iso, nameOf } from './present.ts';
 
@@ -35,7 +35,7 @@ export function coolRoomOf(parts: ApiParts, id: string, field: string) {
   const room = rooms.find((one) => one.id === id);
   if (room) return room;
   const ids = rooms.map((one) => one.id).join(', ') || 'none on this farm';
-  throw new Refused(400, `Expected a cool room (${ids}) in ${field}, got ${JSON.stringify(id)}`);
+  throw new Refused(400, `Expected a cool room (${ids}) in ${field}, got ${shown(id)}`);
 }
 
 /** What no schema of one field can see. @throws Refused 400 with the field */
@@ -45,10 +45,10 @@ export function checkFacts(parts: ApiParts, facts: LotFacts, now: number) {
   coolRoomOf(parts, place, 'place');
   if (!farm.crop(crop) && !storageOf(crop)) {
     const crops = farm.file.crops.map(({ id }) => id).join(', ');
-    throw new Refused(400, `Expected one of ${crops} in crop, got ${JSON.stringify(crop)}`);
+    throw new Refused(400, `Expected one of ${crops} in crop, got ${shown(crop)}`);
   }
   if (from !== null && !farm.place(from))
-    throw new Refused(400, `Expected a place of the farm in from, got ${JSON.stringify(from)}`);
+    throw new Refused(400, `Expected a place of the farm in from, got ${shown(from)}`);
   if (storedAt > now)
     throw new Refused(400, `Expected a time that is past in storedAt, got ${iso(storedAt)}`);
   if (harvestedAt !== null && harvestedAt > storedAt)

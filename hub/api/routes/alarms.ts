@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { alarmCounts, longestSilence } from '../../alarms/index.ts';
 import * as contract from '../../contract/index.ts';
+import { shown } from '../../words/index.ts';
 import { whoIs } from '../access.ts';
 import { alarmCsv } from '../alarmCsv.ts';
 import type { App } from '../app.ts';
@@ -55,7 +56,7 @@ export function alarmRoutes(app: App, parts: ApiParts) {
     (request) => {
       const { id } = request.params;
       if (!alarms.see(id, request.body.was ?? null, whoIs(request)))
-        throw new Refused(404, `Expected the id of an alarm, got ${JSON.stringify(id)}`);
+        throw new Refused(404, `Expected the id of an alarm, got ${shown(id)}`);
       return now();
     },
   );
@@ -67,10 +68,7 @@ export function alarmRoutes(app: App, parts: ApiParts) {
       const { place, kind, minutes, reason, work } = request.body;
       const ids = parts.farm().places.map(({ id }) => id);
       if (place !== null && !ids.includes(place))
-        throw new Refused(
-          400,
-          `Expected one of ${ids.join(', ')} in place, got ${JSON.stringify(place)}`,
-        );
+        throw new Refused(400, `Expected one of ${ids.join(', ')} in place, got ${shown(place)}`);
       const longest = longestSilence(kind) / MINUTE;
       if (minutes > longest)
         throw new Refused(400, `Expected at most ${longest} minutes in minutes, got ${minutes}`);
@@ -86,7 +84,7 @@ export function alarmRoutes(app: App, parts: ApiParts) {
     (request) => {
       const { id } = request.params;
       if (!alarms.endSilence(id, whoIs(request)))
-        throw new Refused(404, `Expected the id of a silence, got ${JSON.stringify(id)}`);
+        throw new Refused(404, `Expected the id of a silence, got ${shown(id)}`);
       return now();
     },
   );

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import * as contract from '../../contract/index.ts';
 import type { Lot, LotEvent, LotFacts } from '../../lots/index.ts';
 import { undoneIn } from '../../lots/index.ts';
+import { shown as quoted } from '../../words/index.ts';
 import { whoIs } from '../access.ts';
 import type { App } from '../app.ts';
 import { checkFacts, coolRoomOf, heeded, saidFacts, warningOf } from '../lotFacts.ts';
@@ -20,7 +21,7 @@ export function lotRoutes(app: App, parts: ApiParts) {
   const known = (id: string): Lot => {
     const lot = lots.get(id);
     if (lot) return lot;
-    throw new Refused(404, `Expected the id of a lot, got ${JSON.stringify(id)}`);
+    throw new Refused(404, `Expected the id of a lot, got ${quoted(id)}`);
   };
   const shown = (lot: Lot, now: number) => {
     const room = lots.inStore().filter(({ place }) => place === lot.place);

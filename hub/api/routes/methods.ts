@@ -1,5 +1,6 @@
 import * as contract from '../../contract/index.ts';
 import { loadMethods, type Methods } from '../../methods/index.ts';
+import { shown } from '../../words/index.ts';
 import type { App } from '../app.ts';
 import { Refused } from '../parts.ts';
 
@@ -21,7 +22,7 @@ export function methodRoutes(app: App, load: () => Methods = loadMethods) {
     ({ params: { name } }) => {
       const method = methods().of(name);
       if (method) return method;
-      throw new Refused(404, `Expected the name of a formula, got ${JSON.stringify(name)}`);
+      throw new Refused(404, `Expected the name of a formula, got ${shown(name)}`);
     },
   );
 }

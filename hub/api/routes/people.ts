@@ -1,6 +1,7 @@
 import * as contract from '../../contract/index.ts';
 import { hashOfDrawn, newSecret } from '../../passwords.ts';
 import type { JoinCode } from '../../store/index.ts';
+import { shown as quoted } from '../../words/index.ts';
 import { whoIs } from '../access.ts';
 import type { App } from '../app.ts';
 import { type ApiParts, Refused } from '../parts.ts';
@@ -41,7 +42,7 @@ export function peopleRoutes(app: App, parts: ApiParts, { sessions, wall }: Sign
   const known = (name: string) => {
     const person = people().get(name);
     if (person) return person;
-    throw new Refused(404, `Expected the name of somebody here, got ${JSON.stringify(name)}`);
+    throw new Refused(404, `Expected the name of somebody here, got ${quoted(name)}`);
   };
   const write = (who: string, what: string, subject: string | null, body: object) =>
     store.journal.add({ t: clock.now(), who, what, place: null, subject, body });
@@ -84,7 +85,10 @@ export function peopleRoutes(app: App, parts: ApiParts, { sessions, wall }: Sign
         .codes(wall())
         .find(({ key }) => key.startsWith(request.params.id));
       if (!code)
-        throw new Refused(404, `Expected the id of a code that waits, got ${request.params.id}`);
+        throw new Refused(
+          404,
+          `Expected the id of a code that waits, got ${quoted(request.params.id)}`,
+        );
       store.transaction(() => {
         people().dropCode(code.key);
         write(whoIs(request), 'code-dropped', code.name, { role: code.role });

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import * as contract from '../../contract/index.ts';
+import { shown } from '../../words/index.ts';
 import type { App } from '../app.ts';
 import { newest } from '../newest.ts';
 import { type ApiParts, Refused } from '../parts.ts';
@@ -16,10 +17,7 @@ export function placeRoutes(app: App, parts: ApiParts) {
     const place = parts.farm().place(id);
     if (place) return place;
     const ids = parts.farm().places.map((one) => one.id);
-    throw new Refused(
-      404,
-      `Expected one of ${ids.join(', ')} in ${field}, got ${JSON.stringify(id)}`,
-    );
+    throw new Refused(404, `Expected one of ${ids.join(', ')} in ${field}, got ${shown(id)}`);
   };
 
   app.get('/api/places', { schema: { response: { 200: contract.placeNow.array() } } }, () =>

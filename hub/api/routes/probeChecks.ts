@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import * as contract from '../../contract/index.ts';
 import { makeChecks } from '../../record/index.ts';
+import { shown } from '../../words/index.ts';
 import { whoIs } from '../access.ts';
 import type { App } from '../app.ts';
 import { type ApiParts, Refused } from '../parts.ts';
@@ -11,7 +12,7 @@ export function probeCheckRoutes(app: App, parts: ApiParts) {
   const checks = makeChecks(parts.store);
   const known = (id: string) => {
     if (parts.store.probes.get(id)) return id;
-    throw new Refused(404, `Expected a probe that was heard, got ${JSON.stringify(id)}`);
+    throw new Refused(404, `Expected a probe that was heard, got ${shown(id)}`);
   };
   const params = z.object({ id: contract.probeName });
   const shown = (id: string) =>
@@ -25,6 +26,16 @@ export function probeCheckRoutes(app: App, parts: ApiParts) {
     { schema: { params, response: { 200: contract.probeCheck.array() } } },
     (request) => shown(known(request.params.id)),
   );
+
+  /** What a check adds, on top of what earlier ones do. @throws Refused for a reading no probe makes. */
+  const corrected = (...check: Parameters<typeof parts.corrections.by>) => {
+    try {
+      return parts.corrections.by(...check);
+    } catch (error) {
+      if (error instanceof RangeError) throw new Refused(400, `${error.message}, in points`);
+      throw error;
+    }
+  };
 
   app.post(
     '/api/probes/:id/checks',
@@ -46,7 +57,7 @@ export function probeCheckRoutes(app: App, parts: ApiParts) {
         throw new Refused(400, 'Expected the name of who checked it in by, got nothing');
       if (points.length === 2 && points[0]?.reading === points[1]?.reading)
         throw new Refused(400, 'Expected two readings that differ in points, got the same twice');
-      const { correction, doubts } = parts.corrections.by(probe, points, at);
+      const { correction, doubts } = corrected(probe, points, at);
       if (apply && doubts.length > 0)
         throw new Refused(
           409,

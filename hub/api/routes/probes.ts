@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import * as contract from '../../contract/index.ts';
 import type { ProbeRow } from '../../store/index.ts';
-import { refusalWords } from '../../words/index.ts';
+import { shown as quoted, refusalWords } from '../../words/index.ts';
 import { whoIs } from '../access.ts';
 import type { App } from '../app.ts';
 import { type ApiParts, Refused } from '../parts.ts';
@@ -52,14 +52,10 @@ export function probeRoutes(app: App, parts: ApiParts) {
       const { place, spot, from } = request.body;
       const now = parts.clock.now();
       const probe = store.probes.get(id);
-      if (!probe)
-        throw new Refused(404, `Expected a probe that was heard, got ${JSON.stringify(id)}`);
+      if (!probe) throw new Refused(404, `Expected a probe that was heard, got ${quoted(id)}`);
       const ids = parts.farm().places.map((one) => one.id);
       if (!ids.includes(place))
-        throw new Refused(
-          400,
-          `Expected one of ${ids.join(', ')} in place, got ${JSON.stringify(place)}`,
-        );
+        throw new Refused(400, `Expected one of ${ids.join(', ')} in place, got ${quoted(place)}`);
       const since = from === undefined ? sinceFirst(id, now) : Date.parse(from);
       if (since > now) throw new Refused(400, `Expected a time that is past in from, got ${from}`);
       const before = snapshots.spots.currentOf(id)?.place;

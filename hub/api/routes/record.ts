@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import * as contract from '../../contract/index.ts';
 import { csv, makeActions } from '../../record/index.ts';
-import { actionColumns, recordColumns } from '../../words/index.ts';
+import { actionColumns, recordColumns, shown } from '../../words/index.ts';
 import { whoIs } from '../access.ts';
 import type { App } from '../app.ts';
 import { type ApiParts, Refused } from '../parts.ts';
@@ -14,7 +14,7 @@ export function recordRoutes(app: App, parts: ApiParts) {
   const roomOf = (id: string) => {
     const room = parts.farm().place(id);
     if (room?.kind === 'cool-room') return room;
-    throw new Refused(404, `Expected the id of a cool room, got ${JSON.stringify(id)}`);
+    throw new Refused(404, `Expected the id of a cool room, got ${shown(id)}`);
   };
 
   app.get(

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import * as contract from '../../contract/index.ts';
+import { shown } from '../../words/index.ts';
 import { whoIs } from '../access.ts';
 import type { App } from '../app.ts';
 import { type ApiParts, Refused } from '../parts.ts';
@@ -55,7 +56,7 @@ export function taskRoutes(app: App, parts: ApiParts) {
             409,
             `Expected an open task, got one that ended (${known.answer ?? 'no longer needed'})`,
           )
-        : new Refused(404, `Expected the id of a task, got ${JSON.stringify(id)}`);
+        : new Refused(404, `Expected the id of a task, got ${shown(id)}`);
     },
   );
 }

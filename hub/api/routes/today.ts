@@ -1,6 +1,6 @@
 import * as contract from '../../contract/index.ts';
 import { stripsFacts } from '../../snapshot/index.ts';
-import { stripWords, todaySentence } from '../../words/index.ts';
+import { shown, stripWords, todaySentence } from '../../words/index.ts';
 import type { App } from '../app.ts';
 import { newest } from '../newest.ts';
 import { type ApiParts, Refused } from '../parts.ts';
@@ -58,8 +58,7 @@ export function todayRoutes(app: App, parts: ApiParts) {
     { schema: { params: contract.idParam, response: { 200: contract.coolRoom } } },
     ({ params }) => {
       const room = newest(parts).outlook.coolRooms.find(({ id }) => id === params.id);
-      if (!room)
-        throw new Refused(404, `Expected the id of a cool room, got ${JSON.stringify(params.id)}`);
+      if (!room) throw new Refused(404, `Expected the id of a cool room, got ${shown(params.id)}`);
       return shownCoolRoom(room);
     },
   );
