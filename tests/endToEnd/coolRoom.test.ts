@@ -14,6 +14,13 @@ import { type SeasonHub, startSeasonHub } from './seasonHub.ts';
 
 // The cool room's page as it is used: standing, with one hand, and at a desk with a keyboard.
 
+/** The chosen crop asks for a weight; what is typed sooner goes nowhere. */
+const weightHasFocus = (page: Page) =>
+  until(
+    () => page.evaluate<boolean>("document.activeElement?.inputMode === 'decimal'"),
+    'the focus on the weight',
+  );
+
 describe.skipIf(!hasChromium)(`the cool room's page in Chromium${needsChromium}`, () => {
   let season: SeasonHub;
   beforeAll(async () => {
@@ -48,10 +55,7 @@ describe.skipIf(!hasChromium)(`the cool room's page in Chromium${needsChromium}`
     await open(page);
     await page.getByText('No lots are stored here.').waitFor();
     await page.getByRole('button', { name: 'Pea shoots', exact: true }).tap();
-    await until(
-      () => page.evaluate<boolean>("document.activeElement?.inputMode === 'decimal'"),
-      'the focus on the weight',
-    );
+    await weightHasFocus(page);
     await page.keyboard.type('6,5');
     await page.getByRole('button', { name: 'Put away', exact: true }).tap();
     await said(page, /The hub has stored: 6\.5.kg Pea shoots/);
@@ -81,10 +85,7 @@ describe.skipIf(!hasChromium)(`the cool room's page in Chromium${needsChromium}`
     }
     await page.keyboard.press('Enter');
     await until(async () => (await salad.getAttribute('aria-pressed')) === 'true', 'the crop');
-    await until(
-      () => page.evaluate<boolean>("document.activeElement?.inputMode === 'decimal'"),
-      'the focus on the weight',
-    );
+    await weightHasFocus(page);
     await page.keyboard.type('8');
     await page.keyboard.press('Enter');
     await said(page, /stored: 8.kg Salad leaves/);
@@ -112,6 +113,7 @@ describe.skipIf(!hasChromium)(`the cool room's page in Chromium${needsChromium}`
     await page
       .getByText(/Basil is hurt below 12.°C; the cool room has been at [\d.]+.°C/)
       .waitFor();
+    await weightHasFocus(page);
     await page.keyboard.type('2');
     const before = (await lots()).length;
     await page.getByRole('button', { name: 'Put it there anyway' }).tap();
@@ -198,8 +200,9 @@ describe.skipIf(!hasChromium)(`the cool room's page in Chromium${needsChromium}`
     const before = (await lots()).length;
     await page.route('**/api/lots', (route) => route.abort());
     await page.getByRole('button', { name: 'Strawberries', exact: true }).click();
-    await page.keyboard.type('3');
-    await page.keyboard.press('Enter');
+    const weight = page.locator('.quick input').first();
+    await weight.fill('3'); // waits until the field is there
+    await weight.press('Enter');
     await page.getByText('Not stored: no answer from the hub').waitFor();
     expect(await page.locator('.quick input').first().inputValue()).toBe('3');
     await page.unrouteAll({ behavior: 'wait' });
