@@ -5,13 +5,13 @@ import { today } from '../state.ts';
 import { words } from '../words.ts';
 import { Fault } from './Fault.tsx';
 import { FrostTable } from './FrostTable.tsx';
-import { useAsked } from './useAsked.ts';
+import { useAnswer } from './useAnswer.ts';
 
 const ALL = 'all';
 
 /** Tonight: the picture, the same in words and in figures, and what is covered now. */
 export function FrostNight({ zone }: { zone: string }) {
-  const { answer, fault, again } = useAsked<FrostTonight>(
+  const { answer, fault, again } = useAnswer<FrostTonight>(
     '/api/frost/curves',
     today.value?.asOf ?? '',
   );

@@ -5,11 +5,11 @@ import { shortDay } from '../times.ts';
 import { words } from '../words.ts';
 import { Fault } from './Fault.tsx';
 import { Scrolled } from './Scrolled.tsx';
-import { useAsked } from './useAsked.ts';
+import { useAnswer } from './useAnswer.ts';
 
 /** Every forecast of a night that is over, held against what came. */
 export function Scores({ night }: { night: string }) {
-  const { answer, fault, again } = useAsked<Scorecard>('/api/learn/scorecard', night);
+  const { answer, fault, again } = useAnswer<Scorecard>('/api/learn/scorecard', night);
   const [chosen, setChosen] = useState(0);
   if (!answer) return <Fault sentence={fault} again={again} />;
   const { spots, sources } = answer;

@@ -1,7 +1,10 @@
 import { useCallback, useEffect, useState } from 'preact/hooks';
 import { ask } from '../ask.ts';
 
-/** What one address of the hub answers; asked for again when `when` changes. null asks for nothing. */
+/**
+ * What one address of the hub answers; asked for again when `when` changes, and what was there stays
+ * on the screen until the new answer is in. null asks for nothing.
+ */
 export function useAnswer<Shape>(path: string | null, when: unknown = null) {
   const [answer, setAnswer] = useState<Shape | null>(null);
   const [fault, setFault] = useState<string | undefined>();

@@ -1,23 +1,10 @@
 import fc from 'fast-check';
+import { quantities } from '../../../hub/contract/index.ts';
 
 // Messages of every form, whole and broken. What comes out is the same for the same seed.
 
 export type AnyMessage = { readonly topic: string; readonly payload: Buffer };
 
-const quantities = [
-  'temperature',
-  'humidity',
-  'soil-moisture',
-  'soil-temperature',
-  'leaf-wetness',
-  'light',
-  'rain',
-  'wind',
-  'power',
-  'energy',
-  'door',
-  'battery',
-];
 /** Names of JavaScript's own, and others that mean something to somebody. */
 const loaded = [
   '__proto__',
