@@ -83,7 +83,10 @@ export function planDeliveries(state: ToldState, now: number): DeliveryPlan {
         if (mine.some((one) => one.person === person.id && toldBefore(one, clearedAt)))
           want('over', event, person);
   }
-  const troubles = planTroubles(settings, deliveries, minute, now);
+  // What is dropped now fails no more: without it, planning again would find other ways.
+  const ended = new Set(end.map(({ id }) => id));
+  const going = deliveries.filter(({ id }) => !ended.has(id));
+  const troubles = planTroubles(settings, going, minute, now);
   return boundRate(settings, deliveries, [...wanted, ...troubles], end, minute, now);
 }
 
