@@ -1,5 +1,6 @@
 import type { Outlook, Snapshot } from '../../rules/decide/index.ts';
 import type { Alarm } from '../alarms/index.ts';
+import type { Batches } from '../batches/index.ts';
 import type { Calendar, Clock } from '../clock.ts';
 import type { Farm } from '../farm/index.ts';
 import type { Corrections } from '../record/index.ts';
@@ -41,6 +42,7 @@ export type ApiParts = {
   readonly calendar: () => Calendar;
   readonly snapshots: Snapshots;
   readonly season: Season;
+  readonly batches: Batches;
   readonly tasks: Tasks;
   /** What checks found to be added to what probes send. */
   readonly corrections: Corrections;

@@ -115,6 +115,9 @@ const keeps = z.strictObject({
   class: lotClass.optional(),
 });
 
+const growingDays = z.number().int().min(1).max(400);
+const workMinutes = z.number().min(0).max(1000);
+
 const crop = z.strictObject({
   id,
   name: z.string().min(1).max(60).optional(),
@@ -128,7 +131,55 @@ const crop = z.strictObject({
   /** kg */
   perTray: z.number().min(0).optional(),
   keeps: keeps.optional(),
+  /** Days from sowing to the cut, or the least and the most, as the grower knows them: until its own
+   *  batches tell. */
+  days: z.union([growingDays, z.tuple([growingDays, growingDays])]).optional(),
+  /** Seed for a tray, money. */
+  seed: z.number().min(0).optional(),
+  /** Medium, wear of the tray and packing for a tray, money. */
+  other: z.number().min(0).optional(),
+  /** Work, where nobody writes it down batch by batch. */
+  minutes: z
+    .strictObject({
+      /** Sowing a tray. */
+      sow: workMinutes.optional(),
+      /** Watering and looking after a tray for a week. */
+      tend: workMinutes.optional(),
+      /** Cutting a tray. */
+      cut: workMinutes.optional(),
+      /** Washing and packing a kilogram. */
+      pack: workMinutes.optional(),
+      /** Carrying a tray to another place. */
+      move: workMinutes.optional(),
+    })
+    .optional(),
+  /** Cut young instead. */
+  young: z
+    .strictObject({
+      days: z.union([growingDays, z.tuple([growingDays, growingDays])]).optional(),
+      /** kg */
+      perTray: z.number().min(0).optional(),
+      /** Money per kg. */
+      price: z.number().min(0).optional(),
+    })
+    .optional(),
+  /** Grows again after a cut. */
+  regrows: z.boolean().default(false),
 });
+
+/** A mix that is sold as one: shares by weight, which make one whole. */
+const mix = z
+  .strictObject({
+    id,
+    name: z.string().min(1).max(60).optional(),
+    /** Money per kg. */
+    price: z.number().min(0).optional(),
+    parts: z.array(z.strictObject({ crop: id, share: z.number().gt(0).max(1) })).min(1),
+  })
+  .refine(({ parts }) => Math.abs(parts.reduce((sum, { share }) => sum + share, 0) - 1) <= 0.02, {
+    path: ['parts'],
+    message: 'expected shares that make one whole',
+  });
 
 const pointer = z.string().regex(/^(?:\/(?:[^~/]|~[01])*)*$/, 'expected a JSON pointer (RFC 6901)');
 
@@ -160,7 +211,16 @@ export const farmFile = z.strictObject({
   places: z.array(place).min(1),
   probes: z.array(probe).default([]),
   crops: z.array(crop).default([]),
-  deliveries: z.array(z.strictObject({ day: weekday })).default([]),
+  mixes: z.array(mix).default([]),
+  deliveries: z
+    .array(
+      z.strictObject({
+        day: weekday,
+        /** Weights wanted on that day of every week, of a crop or a mix. */
+        wants: z.array(z.strictObject({ of: id, kg: z.number().gt(0).max(100_000) })).default([]),
+      }),
+    )
+    .default([]),
   mappings: z.array(mapping).default([]),
 });
 
@@ -168,4 +228,5 @@ export type FarmFile = z.infer<typeof farmFile>;
 export type FarmPlace = z.infer<typeof place>;
 export type FarmProbe = z.infer<typeof probe>;
 export type FarmCrop = z.infer<typeof crop>;
+export type FarmMix = z.infer<typeof mix>;
 export type Mapping = z.infer<typeof mapping>;

@@ -15,7 +15,7 @@ function crossChecks(farm: FarmFile): { path: (string | number)[]; wanted: strin
   const fault = (path: (string | number)[], wanted: string) => faults.push({ path, wanted });
   const places = new Set<string>();
   const crops = new Set<string>();
-  for (const [i, { id, band, keeps }] of farm.crops.entries()) {
+  for (const [i, { id, band, keeps, days, young }] of farm.crops.entries()) {
     if (keeps?.like !== undefined && storageOf(keeps.like) === null)
       fault(
         ['crops', i, 'keeps', 'like'],
@@ -26,7 +26,23 @@ function crossChecks(farm: FarmFile): { path: (string | number)[]; wanted: strin
     if (crops.has(id)) fault(['crops', i, 'id'], 'an id that no other crop has');
     crops.add(id);
     if (band && band[0] >= band[1]) fault(['crops', i, 'band'], 'the lower temperature first');
+    if (Array.isArray(days) && days[0] > days[1])
+      fault(['crops', i, 'days'], 'the fewer days first');
+    if (Array.isArray(young?.days) && young.days[0] > young.days[1])
+      fault(['crops', i, 'young', 'days'], 'the fewer days first');
   }
+  const sold = new Set(crops);
+  for (const [i, { id, parts }] of farm.mixes.entries()) {
+    if (sold.has(id)) fault(['mixes', i, 'id'], 'an id that no crop and no other mix has');
+    sold.add(id);
+    for (const [k, { crop }] of parts.entries())
+      if (!crops.has(crop))
+        fault(['mixes', i, 'parts', k, 'crop'], `one of the crops ${[...crops].join(', ')}`);
+  }
+  for (const [i, { wants }] of farm.deliveries.entries())
+    for (const [k, { of }] of wants.entries())
+      if (!sold.has(of))
+        fault(['deliveries', i, 'wants', k, 'of'], `one of ${[...sold].join(', ')}`);
   try {
     new Intl.DateTimeFormat('en', { timeZone: farm.farm.zone });
   } catch {

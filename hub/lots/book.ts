@@ -1,49 +1,13 @@
+import { journalBook } from '../journal/index.ts';
 import type { Store } from '../store/index.ts';
 import { foldLot } from './foldLot.ts';
-import type { Lot, LotEntry, LotEvent } from './lot.ts';
+import type { Lot, LotEvent } from './lot.ts';
 
-const KIND = 'lot';
-
-/** Every lot the journal tells of, kept at hand; only what was entered since is read again. */
+/** Every lot that was put away, as its entries in the journal tell. */
 export function makeBook(store: Store) {
-  const entries = new Map<string, LotEntry[]>();
-  const lots = new Map<string, Lot>();
-  let read = 0;
-
-  const refresh = () => {
-    const touched = new Set<string>();
-    for (const { id, t, who, subject, body } of store.journal.after(KIND, read)) {
-      read = id;
-      if (subject === null) continue;
-      const own = entries.get(subject) ?? [];
-      own.push({ id, t, who, body: body as LotEvent });
-      entries.set(subject, own);
-      touched.add(subject);
-    }
-    for (const id of touched) {
-      const lot = foldLot(id, entries.get(id) ?? []);
-      if (lot) lots.set(id, lot);
-    }
-    return lots;
-  };
-
+  const book = journalBook<LotEvent, Lot>(store, 'lot', foldLot);
   return {
-    all: (): Lot[] => [...refresh().values()],
-    inStore: (): Lot[] => [...refresh().values()].filter(({ state }) => state === 'stored'),
-    get: (id: string): Lot | undefined => refresh().get(id),
-    /** Adds to the journal; the lot is what all its entries come to. */
-    add(id: string, place: string, event: LotEvent, who: string, t: number): Lot {
-      store.journal.add({ t, who, what: KIND, place, subject: id, body: event });
-      const lot = refresh().get(id);
-      if (!lot) throw new Error(`Expected a lot that was put away, got ${id}`);
-      return lot;
-    },
-    /** The first free name for a lot of this crop put away on this day: `basil-0423-2`. */
-    nextId(crop: string, day: string): string {
-      const known = refresh();
-      const stem = `${crop}-${day.slice(5).replace('-', '')}-`;
-      for (let n = 1; ; n++) if (!known.has(`${stem}${n}`)) return `${stem}${n}`;
-    },
+    ...book,
+    inStore: (): Lot[] => book.all().filter(({ state }) => state === 'stored'),
   };
 }
-export type Book = ReturnType<typeof makeBook>;

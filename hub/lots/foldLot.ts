@@ -1,3 +1,4 @@
+import { undoneIn } from '../journal/index.ts';
 import type { Lot, LotEntry, LotFacts, Taken } from './lot.ts';
 
 /** Under a gram nothing is left: kilograms are told with decimals and taken away one by one. */
@@ -43,12 +44,4 @@ export function foldLot(id: string, entries: readonly LotEntry[]): Lot | null {
     override,
     entries,
   };
-}
-
-/** Entries that were taken back; taking back the taking back makes one count again. */
-export function undoneIn(entries: readonly LotEntry[]): ReadonlySet<number> {
-  const undone = new Set<number>();
-  for (const { id, body } of entries.toReversed())
-    if (body.event === 'undone' && !undone.has(id)) undone.add(body.entry);
-  return undone;
 }

@@ -11,7 +11,7 @@ import { nextSales } from './nextSales.ts';
 import { OF_PRODUCE, placeSeries, type Readings } from './placeSeries.ts';
 import { joinSeen, type Seen, seenBetween } from './seen.ts';
 
-export { foldLot, undoneIn } from './foldLot.ts';
+export { foldLot } from './foldLot.ts';
 export type { FoodClock } from './foodClocks.ts';
 export { type CropKeeping, cropName, keepingOf } from './keepingOf.ts';
 export { type Lot, type LotEntry, type LotEvent, type LotFacts, lotUses } from './lot.ts';

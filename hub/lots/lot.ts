@@ -1,4 +1,5 @@
 import type { LotClass } from '../contract/index.ts';
+import type { Entry, Undone } from '../journal/index.ts';
 
 // A lot as the journal tells it. Times in ms since 1970; null is not known, never zero.
 
@@ -47,15 +48,9 @@ export type LotEvent =
       readonly at: number;
       readonly note: string | null;
     }
-  /** An entry was a mistake. */
-  | { readonly event: 'undone'; readonly entry: number };
+  | Undone;
 
-export type LotEntry = {
-  readonly id: number;
-  readonly t: number;
-  readonly who: string;
-  readonly body: LotEvent;
-};
+export type LotEntry = Entry<LotEvent>;
 
 export type Taken = Extract<LotEvent, { event: 'taken' }> & {
   readonly entry: number;

@@ -1,5 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import type { Logger } from 'pino';
+import { makeBatches } from '../batches/index.ts';
 import type { Clock } from '../clock.ts';
 import { makeIntake, type Pace, readMessage } from '../intake/index.ts';
 import { makeCorrections } from '../record/index.ts';
@@ -45,6 +46,7 @@ export function joinCore(parts: CoreParts) {
     onFault: (error) => log.error(error, 'what is known of a patch failed'),
   });
   const tasks = makeTasks(store);
+  const batches = makeBatches(store);
   const corrections = makeCorrections(store);
   const book = refusalBook(store);
   const strangers = makeStrangers(store);
@@ -148,6 +150,7 @@ export function joinCore(parts: CoreParts) {
     farm: kept.farm,
     calendar: kept.calendar,
     snapshots,
+    batches,
     season,
     tasks,
     corrections,

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import * as contract from '../../contract/index.ts';
+import { undoneIn } from '../../journal/index.ts';
 import type { Lot, LotEvent, LotFacts } from '../../lots/index.ts';
-import { undoneIn } from '../../lots/index.ts';
 import { shown as quoted } from '../../words/index.ts';
 import { whoIs } from '../access.ts';
 import type { App } from '../app.ts';

@@ -1,0 +1,1 @@
+export { type Entry, type JournalBook, journalBook, type Undone, undoneIn } from './journalBook.ts';
