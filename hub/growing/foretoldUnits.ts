@@ -1,16 +1,14 @@
 import { type ForecastPair, forecastWeight } from '../../rules/batches/index.ts';
-import { degreeDays } from '../../rules/heat/index.ts';
-import { HOUR, instant } from '../../rules/units.ts';
+import { HOUR } from '../../rules/units.ts';
 import type { Calendar } from '../clock.ts';
 import type { Store } from '../store/index.ts';
 import type { Foretold } from './aheadOf.ts';
-import { type HeatRule, limitsOf, ruleKey } from './heatRule.ts';
+import { type HeatRule, ruleKey } from './heatRule.ts';
 import type { PlaceClimate } from './placeClimate.ts';
+import type { Extremes } from './placeMap.ts';
 
-/** Forecasts come in steps of 3 h or finer. */
-const STEP = 190; // min
-/** A day of which a forecast says less is not foretold. Ours. */
-const LEAST = 18; // h
+/** Forecasts come in steps of 3 h or finer: a day of which one says less is not foretold. Ours. */
+const LEAST = 7; // values
 /** A forecast older than this is no news. Ours. */
 const OLDEST = 36 * HOUR;
 /** Days that teach how far a forecast is believed, and the hour by which it is to be there. Ours. */
@@ -24,23 +22,17 @@ type Issue = { readonly values: readonly { readonly t: number; readonly value: n
 export function makeForetold(store: Store, calendar: () => Calendar) {
   let key = '';
   const weights = new Map<string, (lead: number) => number>();
-  const counted = new Map<string, number | null>();
+  const counted = new Map<string, Extremes | null>();
 
-  /** Units outdoors of a day by one issue. */
-  const unitsIn = (id: string, issue: Issue, rule: HeatRule, day: string): number | null => {
-    const name = `${id} ${ruleKey(rule)} ${day}`;
+  /** A day's extremes outdoors by one issue. */
+  const extremesIn = (id: string, issue: Issue, day: string): Extremes | null => {
+    const name = `${id} ${day}`;
     const known = counted.get(name);
     if (known !== undefined) return known;
     const { begins, ends } = calendar().bounds(day);
-    const readings = issue.values.map(({ t, value }) => ({ t: instant(t), value }));
-    const window = { from: begins, to: ends, maxGapMinutes: STEP };
-    const { degreeDays: units, unknownHours } = degreeDays(readings, {
-      ...limitsOf(rule),
-      ...window,
-    });
-    const hours = (ends - begins) / HOUR;
-    const knownHours = hours - unknownHours;
-    const made = knownHours < LEAST ? null : (units * hours) / knownHours;
+    const values = issue.values.flatMap(({ t, value }) => (t >= begins && t < ends ? value : []));
+    const made =
+      values.length < LEAST ? null : { min: Math.min(...values), max: Math.max(...values) };
     counted.set(name, made);
     return made;
   };
@@ -52,12 +44,12 @@ export function makeForetold(store: Store, calendar: () => Calendar) {
       : null;
   };
 
-  /** @param lineOf outdoors to the place */
+  /** @param mapOf extremes outdoors to units of the place */
   return function foretold(
     place: string,
     rule: HeatRule,
     climate: PlaceClimate,
-    lineOf: () => ((outdoors: number) => number) | null,
+    mapOf: () => ((outdoors: Extremes) => number | null) | null,
     now: number,
   ): Foretold | null {
     const today = calendar().dayOf(now);
@@ -75,8 +67,8 @@ export function makeForetold(store: Store, calendar: () => Calendar) {
       })
       .sort((a, b) => b.issue.issuedAt - a.issue.issuedAt)[0];
     if (newest === undefined) return null;
-    const line = lineOf();
-    if (line === null) return null;
+    const map = mapOf();
+    if (map === null) return null;
     const { source, id, issue } = newest;
 
     const learn = () => {
@@ -86,10 +78,11 @@ export function makeForetold(store: Store, calendar: () => Calendar) {
           const day = calendar().add(today, -back);
           const by = calendar().bounds(calendar().add(day, -lead)).begins + BY;
           const past = issueOf(source, by);
-          const said = past && unitsIn(past.id, past.issue, rule, day);
+          const outdoors = past && extremesIn(past.id, past.issue, day);
+          const said = outdoors && map(outdoors);
           const [came, usual] = [climate.measured(day), climate.units(day)];
           if (said === null || came === null || usual === null) continue;
-          own.push({ forecast: line(said) - usual, observed: came - usual });
+          own.push({ forecast: said - usual, observed: came - usual });
         }
         return own;
       });
@@ -100,8 +93,8 @@ export function makeForetold(store: Store, calendar: () => Calendar) {
     weights.set(name, weight);
     return {
       units(day) {
-        const outdoors = unitsIn(id, issue, rule, day);
-        return outdoors === null ? null : line(outdoors);
+        const outdoors = extremesIn(id, issue, day);
+        return outdoors && map(outdoors);
       },
       weight: (lead) => (lead < 60 ? weight(lead) : 0),
     };

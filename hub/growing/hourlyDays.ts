@@ -4,6 +4,7 @@ import type { Rollup } from '../store/index.ts';
 import type { HeatRule } from './heatRule.ts';
 import { hourHeat } from './hourHeat.ts';
 import { OF_PLANTS, type PieceParts } from './pieceHeat.ts';
+import type { OwnDay } from './placeMap.ts';
 
 /** A day with fewer hours known is not told. As for whole days of single readings. */
 const LEAST = 18; // h
@@ -28,15 +29,14 @@ export function hoursOfPlace(
 }
 
 /** Heat units of whole days from their hours: near enough for what dates usually bring. */
-export function hourlyDays(
-  hours: readonly Rollup[],
-  rule: HeatRule,
-  calendar: Calendar,
-): { readonly day: string; readonly units: number | null }[] {
-  const days: { day: string; units: number | null }[] = [];
+export function hourlyDays(hours: readonly Rollup[], rule: HeatRule, calendar: Calendar): OwnDay[] {
+  const days: OwnDay[] = [];
   let [day, ends, sum, known] = ['', 0, 0, 0];
+  let [min, max] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
   const close = () => {
-    if (day !== '') days.push({ day, units: known < LEAST ? null : (sum * 24) / known });
+    if (day === '') return;
+    if (known < LEAST) days.push({ day, units: null, min: null, max: null });
+    else days.push({ day, units: (sum * 24) / known, min, max });
   };
   for (const hour of hours) {
     if (hour.t >= ends) {
@@ -44,9 +44,12 @@ export function hourlyDays(
       day = calendar.dayOf(hour.t);
       ends = calendar.bounds(day).ends;
       [sum, known] = [0, 0];
+      [min, max] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
     }
     sum += hourHeat(hour, rule);
     known += 1;
+    min = Math.min(min, hour.min);
+    max = Math.max(max, hour.max);
   }
   close();
   return days;

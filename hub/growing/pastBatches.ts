@@ -1,7 +1,9 @@
 import type { Batch, CutStage } from '../batches/index.ts';
 import { cutStages } from '../batches/index.ts';
+import type { Calendar } from '../clock.ts';
 import type { HeatRule } from './heatRule.ts';
 import type { Heat } from './makeHeat.ts';
+import { usualLightBetween } from './skyLight.ts';
 
 const DAY = 86_400_000; // ms
 const HOUR = 3_600_000;
@@ -11,6 +13,7 @@ const MOST_UNKNOWN = 0.15; // share of its time
 /** What one batch took to a stage. */
 export type PastBatch = {
   readonly batch: string;
+  readonly variety: string | null;
   readonly stage: CutStage;
   /** Where it stood when it was ready. */
   readonly place: string;
@@ -20,17 +23,27 @@ export type PastBatch = {
   readonly seen: 'noted' | 'cut';
   /** °C d from sowing to ready; null where too much of it was not measured. */
   readonly degreeDays: number | null;
+  /** Of which the day before it was seen to be ready brought so much. */
+  readonly lastDay: number;
   readonly days: number;
   readonly unknownHours: number;
   /** Mean daily light, mol m⁻² d⁻¹; null without a light probe. */
   readonly light: number | null;
+  /** What those dates usually bring in the open, by the sun's path alone. */
+  readonly usualLight: number;
   /** kg a tray of its cuts at that stage; null before any. */
   readonly perTray: number | null;
   /** Trays carried off from another batch share its beginning: the batch they come from, else itself. */
   readonly root: string;
 };
 
-export function pastBatches(batches: readonly Batch[], heat: Heat, rule: HeatRule): PastBatch[] {
+export function pastBatches(
+  batches: readonly Batch[],
+  heat: Heat,
+  rule: HeatRule,
+  lat: number,
+  calendar: Calendar,
+): PastBatch[] {
   const byId = new Map(batches.map((batch) => [batch.id, batch]));
   const rootOf = (batch: Batch): string => {
     const seen = new Set([batch.id]);
@@ -57,17 +70,20 @@ export function pastBatches(batches: readonly Batch[], heat: Heat, rule: HeatRul
           lived.degreeDays !== null &&
           lived.degreeDays >= 1 &&
           lived.unknownHours <= MOST_UNKNOWN * hours;
+        const lastDay = Math.max(batch.sownAt, readyAt - DAY);
         const stood = batch.stays.filter(({ from }) => from <= readyAt).at(-1)?.place;
         const cuts = batch.cuts.filter((cut) => cut.stage === stage);
         const trays = cuts.reduce((sum, cut) => sum + cut.trays, 0);
         return [
           {
-            ...{ batch: batch.id, stage, place: stood ?? batch.place },
+            ...{ batch: batch.id, variety: batch.variety, stage, place: stood ?? batch.place },
             ...{ sownAt: batch.sownAt, readyAt, seen: noted ? 'noted' : 'cut' },
             degreeDays: teaches ? lived.degreeDays : null,
+            lastDay: Math.min(60, heat.lived(batch.stays, lastDay, readyAt, rule).degreeDays ?? 0),
             days: (readyAt - batch.sownAt) / DAY,
             unknownHours: lived.unknownHours,
             light: lived.lightPerDay,
+            usualLight: usualLightBetween(lat, batch.sownAt, readyAt, calendar),
             perTray: trays === 0 ? null : cuts.reduce((sum, cut) => sum + cut.kg, 0) / trays,
             root: rootOf(batch),
           },
