@@ -6,8 +6,8 @@ import type { Ahead } from './aheadOf.ts';
 const ENOUGH_YEARS = 8;
 /** How far a stretch of some weeks is off what is usual, as a share of it, where too few years tell;
  *  and where nothing but the last days does, which the season leaves behind. Ours. */
-const DOUBT = 0.2;
-const DOUBT_LATELY = 0.35;
+const DOUBT = 0.1;
+const DOUBT_LATELY = 0.22;
 const LEAST_DOUBT = 0.08; // however alike a few years were; ours
 const FEW_YEARS = 3;
 const STRETCH = 21; // days
