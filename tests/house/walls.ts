@@ -59,7 +59,7 @@ export const rows: Readonly<Record<string, Row>> = {
   'hub/store': { ours: ['rules'], packages: ['better-sqlite3'], node: true },
   'hub/journal': { ours: [], types: ['hub/store'], packages: [] },
   'hub/batches': {
-    ours: ['rules', 'hub/journal', 'hub/farm', 'hub/clock.ts'],
+    ours: ['rules', 'hub/words', 'hub/journal', 'hub/farm', 'hub/clock.ts'],
     types: ['hub/contract', 'hub/store'],
     packages: [],
   },
