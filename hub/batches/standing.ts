@@ -28,8 +28,9 @@ export function standingAt(
   const kept = batches.some(
     ({ state, stays, endedAt }) =>
       state !== 'withdrawn' &&
-      (endedAt ?? now) > now - KEPT &&
-      stays.some((stay) => stay.place === place),
+      stays.some(
+        (stay, i) => stay.place === place && (stays[i + 1]?.from ?? endedAt ?? now) > now - KEPT,
+      ),
   );
   return kept ? traysByCrop(growingAt(batches, place)) : null;
 }
