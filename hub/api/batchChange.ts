@@ -98,6 +98,11 @@ function moved(
   const trays = move.trays ?? batch.traysLeft;
   const whole: BatchEvent = { event: 'moved', place, at, minutes };
   check(parts, batch, whole, 'move', now);
+  if (batch.stays.findLast(({ from }) => from <= at)?.place === place)
+    throw new Refused(
+      400,
+      `Expected another place than where it stands in move.place, got ${place}`,
+    );
   const some = trays !== batch.traysLeft;
   const into = parts.batches.nextId(batch.crop, parts.calendar().dayOf(batch.sownAt));
   const share = (cost: number | null) =>

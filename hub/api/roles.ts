@@ -41,6 +41,7 @@ export const needed: Readonly<Record<string, Needed>> = {
   'GET /api/lots/offers': 'helper',
   'GET /api/lots/:id': 'helper',
   'GET /api/batches': 'helper',
+  'GET /api/batches.csv': 'helper',
   'GET /api/batches/offers': 'helper',
   'GET /api/batches/:id': 'helper',
   'GET /api/food-clocks': 'helper',
@@ -76,6 +77,7 @@ export const needed: Readonly<Record<string, Needed>> = {
   // Farm, places, probes, people, limits, alarms.
   'POST /api/probes/:id/place': 'grower',
   'POST /api/food-clocks/:class': 'grower',
+  'POST /api/batches/file': 'grower',
   'POST /api/patches/:id/terms': 'grower',
   'DELETE /api/stations/:id': 'grower',
   'POST /api/probes/:id/checks': 'grower',

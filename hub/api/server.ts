@@ -14,6 +14,7 @@ import { type ApiParts, Refused } from './parts.ts';
 import { alarmSettingsRoutes } from './routes/alarmSettings.ts';
 import { alarmRoutes } from './routes/alarms.ts';
 import { batchRoutes } from './routes/batches.ts';
+import { batchFileRoutes } from './routes/batchFile.ts';
 import { eventRoutes } from './routes/events.ts';
 import { foodClockRoutes } from './routes/foodClocks.ts';
 import { frostNightRoutes } from './routes/frostNight.ts';
@@ -101,6 +102,7 @@ export async function buildServer(parts: ApiParts, options: ServerOptions): Prom
   alarmSettingsRoutes(app, parts);
   lotRoutes(app, parts);
   batchRoutes(app, parts);
+  batchFileRoutes(app, parts);
   foodClockRoutes(app, parts);
   recordRoutes(app, parts);
   probeCheckRoutes(app, parts);

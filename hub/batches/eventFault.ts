@@ -69,12 +69,7 @@ export function eventFault(batch: Batch, event: BatchEvent, about: FaultAbout): 
   if (batch.state === 'ended')
     return `Expected a batch that is growing, got one that has ended (${batch.id})`;
   if (event.event === 'cleared') return null;
-  if (event.event === 'moved') {
-    const from = batch.stays.findLast((stay) => stay.from <= at)?.place;
-    if (event.place === from)
-      return `Expected another place than where it stands in ${field('place')}, got ${event.place}`;
-    return placeFault(event.place, about);
-  }
+  if (event.event === 'moved') return placeFault(event.place, about);
   if (event.event === 'parted' && event.trays >= batch.traysLeft)
     return `Expected fewer than all its trays (${batch.traysLeft}) in ${field('trays')}, got ${event.trays}`;
   if (event.trays > batch.traysLeft)

@@ -70,7 +70,8 @@ export const repeatBatches = z.strictObject({
 });
 
 const at = time.optional();
-const changes = {
+/** Each command of a change, by its name. */
+export const batchChanges = {
   correct: z
     .strictObject({ ...facts, note: note.optional() })
     .partial()
@@ -111,11 +112,11 @@ const changes = {
 
 /** One change; each is an entry of its own, and none removes another. */
 export const changeBatch = z
-  .strictObject({ ...changes, override })
+  .strictObject({ ...batchChanges, override })
   .refine(
     (said) =>
-      Object.keys(changes).filter((key) => said[key as keyof typeof said] !== undefined).length ===
-      1,
+      Object.keys(batchChanges).filter((key) => said[key as keyof typeof said] !== undefined)
+        .length === 1,
     'expected one of correct, move, cut, throwOut, note, work, clear and undo',
   );
 

@@ -81,11 +81,12 @@ export function journalBook<Event extends object, Thing>(
       if (thing === undefined) throw new Error(`Expected a ${kind} that was entered, got ${id}`);
       return thing;
     },
-    /** The first free name for one of this crop on this day: `basil-0423-2`. */
-    nextId(crop: string, day: string): string {
+    /** The first free name for one of this crop on this day: `basil-0423-2`; `taken` are free no more. */
+    nextId(crop: string, day: string, taken: ReadonlySet<string> = new Set()): string {
       const known = refresh();
       const stem = `${crop}-${day.slice(5).replace('-', '')}-`;
-      for (let n = 1; ; n++) if (!known.has(`${stem}${n}`)) return `${stem}${n}`;
+      for (let n = 1; ; n++)
+        if (!known.has(`${stem}${n}`) && !taken.has(`${stem}${n}`)) return `${stem}${n}`;
     },
   };
 }
