@@ -4,6 +4,7 @@ import { Heading } from '../parts/Heading.tsx';
 import { LazyYear } from '../parts/LazyYear.tsx';
 import { lazy } from '../parts/lazy.tsx';
 import { PlaceFacts } from '../parts/PlaceFacts.tsx';
+import { StandsHere } from '../parts/StandsHere.tsx';
 import { useDays } from '../parts/useDays.ts';
 import type { Params } from '../router.ts';
 import { farm, faults, today } from '../state.ts';
@@ -52,6 +53,7 @@ export function Place({ params }: { params: Params }) {
       {back}
       <Heading title={place.name} />
       <PlaceFacts place={place} zone={zone} />
+      <StandsHere place={place} />
       {place.kind === 'patch' && place.crop === 'strawberry' && (
         <CutBack key={`clear ${place.id}`} place={place.id} />
       )}

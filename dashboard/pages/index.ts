@@ -2,6 +2,7 @@ import type { ComponentType } from 'preact';
 import type { Params } from '../router.ts';
 import { words } from '../words.ts';
 import { Alarms } from './Alarms.tsx';
+import { Batches } from './Batches.tsx';
 import { CoolRoom, CoolRoomRecord } from './CoolRoom.tsx';
 import { Frost } from './Frost.tsx';
 import { How } from './How.tsx';
@@ -29,6 +30,7 @@ export const pages: readonly Page[] = [
   { path: '/cool-room', menu: words.menu.coolRoom, Show: CoolRoom },
   { path: '/cool-room/record', menu: null, Show: CoolRoomRecord },
   { path: '/frost', menu: words.menu.frost, Show: Frost },
+  { path: '/batches', menu: words.menu.batches, level: 'more', Show: Batches },
   { path: '/probes', menu: words.menu.probes, level: 'more', Show: Probes },
   { path: '/alarms', menu: words.menu.alarms, level: 'more', Show: Alarms },
   { path: '/set-up', menu: words.menu.setUp, level: 'more', Show: SetUp },

@@ -4,6 +4,7 @@ import { when } from '../times.ts';
 import { words } from '../words.ts';
 import { Freshness } from './Freshness.tsx';
 import { Mark } from './Mark.tsx';
+import { standsWords } from './StandsHere.tsx';
 
 /** A place in the list: what it is, how it is, and how old that knowledge is. */
 export function PlaceRow({ place, zone }: { place: PlaceNow; zone: string }) {
@@ -18,6 +19,13 @@ export function PlaceRow({ place, zone }: { place: PlaceNow; zone: string }) {
         {place.kind !== 'cool-room' && <Wetness place={place} zone={zone} />}
       </p>
       {place.stale && <p>{place.words}</p>}
+      {place.stands !== undefined && place.stands.length > 0 && (
+        <p>
+          <a class="stands" href={`/batches#at-${encodeURIComponent(place.id)}`}>
+            {standsWords(place.stands)}
+          </a>
+        </p>
+      )}
       <p class="quiet">
         {[words.kinds[place.kind], place.crop, ...standing(place)].filter(Boolean).join(', ')} ·{' '}
         <Freshness readAt={place.readAt} stale={place.stale} />

@@ -40,6 +40,10 @@ export const needed: Readonly<Record<string, Needed>> = {
   'GET /api/lots': 'helper',
   'GET /api/lots/offers': 'helper',
   'GET /api/lots/:id': 'helper',
+  'GET /api/batches': 'helper',
+  'GET /api/batches.csv': 'helper',
+  'GET /api/batches/offers': 'helper',
+  'GET /api/batches/:id': 'helper',
   'GET /api/food-clocks': 'helper',
   'GET /api/probes/:id/checks': 'helper',
   'GET /api/cool-rooms/:id/day': 'helper',
@@ -55,6 +59,9 @@ export const needed: Readonly<Record<string, Needed>> = {
   // What was done, and one's own sign-in.
   'POST /api/lots': 'helper',
   'PATCH /api/lots/:id': 'helper',
+  'POST /api/batches': 'helper',
+  'POST /api/batches/repeat': 'helper',
+  'PATCH /api/batches/:id': 'helper',
   'POST /api/cool-rooms/:id/actions': 'helper',
   'POST /api/patches/:id/fruit': 'helper',
   'POST /api/patches/:id/backtest': 'helper',
@@ -70,6 +77,7 @@ export const needed: Readonly<Record<string, Needed>> = {
   // Farm, places, probes, people, limits, alarms.
   'POST /api/probes/:id/place': 'grower',
   'POST /api/food-clocks/:class': 'grower',
+  'POST /api/batches/file': 'grower',
   'POST /api/patches/:id/terms': 'grower',
   'DELETE /api/stations/:id': 'grower',
   'POST /api/probes/:id/checks': 'grower',

@@ -13,6 +13,8 @@ import { sendHeaders } from './headers.ts';
 import { type ApiParts, Refused } from './parts.ts';
 import { alarmSettingsRoutes } from './routes/alarmSettings.ts';
 import { alarmRoutes } from './routes/alarms.ts';
+import { batchRoutes } from './routes/batches.ts';
+import { batchFileRoutes } from './routes/batchFile.ts';
 import { eventRoutes } from './routes/events.ts';
 import { foodClockRoutes } from './routes/foodClocks.ts';
 import { frostNightRoutes } from './routes/frostNight.ts';
@@ -99,6 +101,8 @@ export async function buildServer(parts: ApiParts, options: ServerOptions): Prom
   alarmRoutes(app, parts);
   alarmSettingsRoutes(app, parts);
   lotRoutes(app, parts);
+  batchRoutes(app, parts);
+  batchFileRoutes(app, parts);
   foodClockRoutes(app, parts);
   recordRoutes(app, parts);
   probeCheckRoutes(app, parts);

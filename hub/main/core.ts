@@ -2,6 +2,7 @@ import { randomUUID } from 'node:crypto';
 import type { Logger } from 'pino';
 import { makeBatches } from '../batches/index.ts';
 import type { Clock } from '../clock.ts';
+import { makeGrowing } from '../growing/index.ts';
 import { makeIntake, type Pace, readMessage } from '../intake/index.ts';
 import { makeCorrections } from '../record/index.ts';
 import { makeSeason } from '../season/index.ts';
@@ -40,13 +41,16 @@ export function joinCore(parts: CoreParts) {
   const { store, clock, log, onCrossing = () => {}, waitMs, pace } = parts;
   const feed = makeFeed((error) => log.error(error, 'a listener failed'));
   const kept = keepFarm(store);
-  const snapshots = makeSnapshots(store, kept.farm, kept.calendar, clock);
+  const batches = makeBatches(store);
+  const snapshots = makeSnapshots(store, kept.farm, kept.calendar, clock, batches);
   const season = makeSeason({
     ...{ store, farm: kept.farm, calendar: kept.calendar, snapshots, now: clock.now },
     onFault: (error) => log.error(error, 'what is known of a patch failed'),
   });
   const tasks = makeTasks(store);
-  const batches = makeBatches(store);
+  const growing = makeGrowing({
+    ...{ store, farm: kept.farm, calendar: kept.calendar, snapshots, batches, now: clock.now },
+  });
   const corrections = makeCorrections(store);
   const book = refusalBook(store);
   const strangers = makeStrangers(store);
@@ -151,6 +155,7 @@ export function joinCore(parts: CoreParts) {
     calendar: kept.calendar,
     snapshots,
     batches,
+    growing,
     season,
     tasks,
     corrections,

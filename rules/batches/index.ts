@@ -22,7 +22,9 @@ export {
 export { type LightTerm, lightTerm } from './lightTerm.ts';
 export { mayCutBack } from './mayCutBack.ts';
 export { type MixPart, mixParts } from './mixParts.ts';
+export { type FoundReady, needOf } from './needOf.ts';
 export { readyProbability } from './readyProbability.ts';
+export { doubtedCourses, type ReadyWhen, readyWhen } from './readyWhen.ts';
 export { type SowingDay, sowingDay } from './sowingDay.ts';
 export {
   type PlannedCrop,

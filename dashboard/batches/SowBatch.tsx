@@ -1,0 +1,185 @@
+import { useState } from 'preact/hooks';
+import type { BatchHistory, BatchOffers } from '../../hub/contract/index.ts';
+import { Field, FormEnd } from '../coolRoom/Field.tsx';
+import { numberOf } from '../coolRoom/useSending.ts';
+import { farm } from '../state.ts';
+import { words } from '../words.ts';
+import { sowBatch } from './commands.ts';
+import { countOf, TrayCount } from './TrayCount.tsx';
+import { useHeeded } from './useHeeded.ts';
+import { Warned } from './Warned.tsx';
+import { fromTheWall } from './wallTime.ts';
+
+const BUTTONS = 6; // crops as big buttons; the rest stand in a list
+
+type Offer = BatchOffers['crops'][number];
+
+/** Crop, trays, place: the rest is as the last time. */
+export function SowBatch({
+  offers,
+  zone,
+  onSown,
+}: {
+  offers: BatchOffers;
+  zone: string;
+  onSown: (batch: BatchHistory) => void;
+}) {
+  const text = words.batches;
+  const [crop, setCrop] = useState<string | null>(null);
+  const [place, setPlace] = useState<string | null>(null);
+  const [said, setSaid] = useState(NOTHING);
+  const { sending, failed, warned, forget, go } = useHeeded();
+  const put = (field: keyof typeof NOTHING) => (value: string) => {
+    forget();
+    setSaid({ ...said, [field]: value });
+  };
+  const choose = (offer: Offer) => {
+    forget();
+    setCrop(offer.crop);
+    setPlace(
+      offer.place ?? (offers.places.length === 1 ? (offers.places[0]?.place ?? null) : null),
+    );
+    setSaid({
+      ...NOTHING,
+      trays: offer.trays === null ? '' : String(offer.trays),
+      variety: offer.variety ?? '',
+      seedCost: offer.seedCost === null ? '' : String(offer.seedCost),
+      otherCost: offer.otherCost === null ? '' : String(offer.otherCost),
+    });
+  };
+  const submit = async (event: SubmitEvent) => {
+    event.preventDefault();
+    const trays = countOf(said.trays);
+    if (crop === null || place === null || trays === null) return;
+    const minutes = numberOf(said.minutes);
+    const sown = await go((override) =>
+      sowBatch({
+        ...{ crop, place, trays, variety: said.variety.trim() || null },
+        ...{ seedCost: numberOf(said.seedCost), otherCost: numberOf(said.otherCost) },
+        ...(said.sownAt === '' ? {} : { sownAt: fromTheWall(said.sownAt, zone) }),
+        ...(said.meantFor === '' ? {} : { meantFor: said.meantFor }),
+        ...(minutes === null ? {} : { minutes }),
+        ...override,
+      }),
+    );
+    if (!sown) return;
+    setCrop(null);
+    setSaid(NOTHING);
+    onSown(sown);
+  };
+  const others = offers.crops.slice(BUTTONS);
+  return (
+    <form class="batch-form" onSubmit={submit} aria-label={text.sowTitle}>
+      <fieldset class="batch-two">
+        <legend>{text.crop}</legend>
+        {offers.crops.slice(0, BUTTONS).map((one) => (
+          <button
+            type="button"
+            key={one.crop}
+            aria-pressed={one.crop === crop}
+            onClick={() => choose(one)}
+          >
+            {one.name}
+          </button>
+        ))}
+        {others.length > 0 && (
+          <select
+            aria-label={text.otherCrop}
+            value={others.some((one) => one.crop === crop) ? (crop ?? '') : ''}
+            onChange={(event) => {
+              const found = others.find((one) => one.crop === event.currentTarget.value);
+              if (found) choose(found);
+            }}
+          >
+            <option value="">{text.otherCrop}…</option>
+            {others.map((one) => (
+              <option key={one.crop} value={one.crop}>
+                {one.name}
+              </option>
+            ))}
+          </select>
+        )}
+      </fieldset>
+      {crop !== null && (
+        <>
+          <TrayCount label={text.howMany} value={said.trays} onChange={put('trays')} />
+          <fieldset class="batch-two">
+            <legend>{text.place}</legend>
+            {offers.places.map((one) => (
+              <button
+                type="button"
+                key={one.place}
+                aria-pressed={one.place === place}
+                onClick={() => {
+                  forget();
+                  setPlace(one.place);
+                }}
+              >
+                {one.name} <span class="quiet">{text.freeRoom(one.room)}</span>
+              </button>
+            ))}
+          </fieldset>
+          <details>
+            <summary>{text.more}</summary>
+            <MoreAboutSowing said={said} put={put} />
+          </details>
+          <Warned sentence={warned} />
+          {place !== null && (
+            <FormEnd
+              label={warned === '' ? text.sowThis : text.anyway}
+              sending={sending}
+              said={failed}
+            >
+              <button type="button" onClick={() => setCrop(null)}>
+                {text.back}
+              </button>
+            </FormEnd>
+          )}
+        </>
+      )}
+    </form>
+  );
+}
+
+const NOTHING = {
+  ...{ trays: '', variety: '', sownAt: '', seedCost: '', otherCost: '', meantFor: '' },
+  minutes: '',
+};
+
+function MoreAboutSowing({
+  said,
+  put,
+}: {
+  said: typeof NOTHING;
+  put: (field: keyof typeof NOTHING) => (value: string) => void;
+}) {
+  const text = words.batches;
+  const currency = farm.value?.money ?? '';
+  return (
+    <div class="batch-form">
+      <Field label={text.variety} value={said.variety} longest={60} onType={put('variety')} />
+      <Field label={text.sownAt} value={said.sownAt} kind="datetime-local" onType={put('sownAt')} />
+      <Field
+        label={text.seedCost(currency)}
+        value={said.seedCost}
+        kind="number"
+        onType={put('seedCost')}
+      />
+      <Field
+        label={text.otherCost(currency)}
+        value={said.otherCost}
+        kind="number"
+        onType={put('otherCost')}
+      />
+      <Field label={text.minutes} value={said.minutes} kind="number" onType={put('minutes')} />
+      <label>
+        {text.meant}
+        <input
+          type="date"
+          value={said.meantFor}
+          onInput={(event) => put('meantFor')(event.currentTarget.value)}
+        />
+      </label>
+    </div>
+  );
+}

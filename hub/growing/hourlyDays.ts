@@ -1,0 +1,56 @@
+import { HOUR } from '../../rules/units.ts';
+import type { Calendar } from '../clock.ts';
+import type { Rollup } from '../store/index.ts';
+import type { HeatRule } from './heatRule.ts';
+import { hourHeat } from './hourHeat.ts';
+import { OF_PLANTS, type PieceParts } from './pieceHeat.ts';
+import type { OwnDay } from './placeMap.ts';
+
+/** A day with fewer hours known is not told. As for whole days of single readings. */
+const LEAST = 18; // h
+
+/** All hours of a place that are kept, of the first spot that knows each; oldest first. */
+export function hoursOfPlace(
+  { store, spots }: PieceParts,
+  place: string,
+  from: number,
+  to: number,
+): Rollup[] {
+  const hours = new Map<number, Rollup>();
+  for (const spot of OF_PLANTS)
+    for (const stay of spots.overlapping(place, spot, from, to)) {
+      const id = store.readings.idOf(stay.probe, 'temperature');
+      if (id === undefined) continue;
+      const begins = Math.max(Math.floor(from / HOUR) * HOUR, stay.from);
+      for (const hour of store.rollups.hours(id, begins, Math.min(to, stay.to ?? to)))
+        if (!hours.has(hour.t)) hours.set(hour.t, hour);
+    }
+  return [...hours.values()].sort((a, b) => a.t - b.t);
+}
+
+/** Heat units of whole days from their hours: near enough for what dates usually bring. */
+export function hourlyDays(hours: readonly Rollup[], rule: HeatRule, calendar: Calendar): OwnDay[] {
+  const days: OwnDay[] = [];
+  let [day, ends, sum, known] = ['', 0, 0, 0];
+  let [min, max] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  const close = () => {
+    if (day === '') return;
+    if (known < LEAST) days.push({ day, units: null, min: null, max: null });
+    else days.push({ day, units: (sum * 24) / known, min, max });
+  };
+  for (const hour of hours) {
+    if (hour.t >= ends) {
+      close();
+      day = calendar.dayOf(hour.t);
+      ends = calendar.bounds(day).ends;
+      [sum, known] = [0, 0];
+      [min, max] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+    }
+    sum += hourHeat(hour, rule);
+    known += 1;
+    min = Math.min(min, hour.min);
+    max = Math.max(max, hour.max);
+  }
+  close();
+  return days;
+}
