@@ -1,6 +1,7 @@
 import { existsSync, writeFileSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { demoBatches } from './demoBatches.ts';
 import { freshDemoFolder } from './demoFolder.ts';
 import { enterDemoLots } from './demoLots.ts';
 import { type Address, addressText, freePort, readAddress } from './freePort.ts';
@@ -36,7 +37,7 @@ async function choosePort(name: string, wanted: Address, taken: readonly number[
   return address;
 }
 
-/** Thirty years of a made-up weather station nearby, and what the made-up grower counted. */
+/** Thirty years of a made-up weather station nearby, what the made-up grower counted, and a year of batches. */
 async function importRecords(
   hub: string,
   folder: string,
@@ -52,6 +53,9 @@ async function importRecords(
   const fruit = join(folder, 'fruit.csv');
   writeFileSync(fruit, fruitCounts);
   await runHub(hub, ['import', ...taken, fruit], signal);
+  const trays = join(folder, 'batches.csv');
+  writeFileSync(trays, demoBatches(scenario));
+  await runHub(hub, ['import', ...taken, trays], signal);
 }
 
 async function demo(abort: AbortController): Promise<void> {
