@@ -113,8 +113,29 @@ const listed = (names: readonly string[]) =>
 
 // What the terms of a task's evidence are called on screen.
 
+/** Those of sowing and harvest. */
+const growingLabels = {
+  'harvest-crop': 'Crop',
+  'harvest-for': 'For the delivery on',
+  'harvest-trays': 'Trays that stand there',
+  'harvest-weight': 'Weight they are expected to give',
+  'over-in': 'Over in about',
+  'over-since': 'Over since about',
+  'ready-chance': 'Chance that it is ready now',
+  'ready-expected': 'Expected to be ready in',
+  'seen-ready': 'Seen ready, ago',
+  'sow-by-told-days': 'By the days told in the farm file, for',
+  'sow-chance': 'Chance of being ready in time',
+  'sow-crop': 'Crop',
+  'sow-first-batches': 'Past batches, too few for a chance',
+  'sow-for': 'For the delivery on',
+  'sow-late': 'Its right day is past, for the delivery on',
+  'sow-trays': 'Trays to sow',
+};
+
 /** Labels beside a value: "Leaves wet for", then 6.5 h. */
 export const evidenceLabels: Readonly<Record<string, string>> = {
+  ...growingLabels,
   'above-limit-minutes': 'Over the limit for',
   battery: 'Battery',
   'chance-for-ripe': 'Chance that tonight takes what is ripe',
@@ -205,6 +226,7 @@ export const missingLabels: Readonly<Record<string, string>> = {
   'delivery-days': 'delivery days in the farm file',
   'door-or-room-temperature': 'the door contact or a reading of the room’s air',
   'fresh-fruit-count': 'a count of the fruit from the last four weeks',
+  'growing-days': 'past batches of the crop, or its growing days in the farm file',
   'frost-years': 'at least eight years of nightly lows, from a station or from here',
   'fruit-count': 'a count of the fruit and flowers that hang there',
   'inside-humidity': 'a humidity reading from inside',
@@ -282,7 +304,54 @@ const cuttingReasons: Readonly<Record<string, string>> = {
   grower: 'You want it cut; that is on record.',
 };
 
+/** `2026-05-21` as `Thursday 21 May`. */
+const dayInText = (day: Evidence['value']): string => {
+  const t = Date.parse(`${day}T00:00:00Z`);
+  if (Number.isNaN(t)) return figure(day);
+  const named = { weekday: 'long', day: 'numeric', month: 'long', timeZone: 'UTC' } as const;
+  return new Intl.DateTimeFormat('en-GB', named).format(t).replace(',', '');
+};
+
+const growingSentences: Readonly<Record<string, Say>> = {
+  'sow-for': ({ value }) => `For ${dayInText(value)}.`,
+  'sow-chance': ({ value }) => `The chance of being ready in time is ${whole(value)}${HARD}%.`,
+  'sow-by-told-days': () => 'By the days told in the farm file, as no batch has ended yet.',
+  'sow-first-batches': ({ value }) =>
+    `Only ${amount(value, 'batch has', 'batches have')} ended yet, so there is no chance to give.`,
+  'sow-late': ({ value }) => `Its right day is past: it may not be ready by ${dayInText(value)}.`,
+  'seen-ready': () => 'Somebody saw it ready.',
+  'ready-chance': ({ value }) => `It is ready by now with a chance of ${whole(value)}${HARD}%.`,
+  'ready-expected': ({ value }) =>
+    typeof value === 'number' && value > 0
+      ? `It is expected to be ready in ${daysOf(value)}.`
+      : 'By its days it is ready.',
+  'harvest-for': ({ value }) => `It is for ${dayInText(value)}.`,
+  'over-in': ({ value }) => `It is over in about ${daysOf(value)}.`,
+  'over-since': ({ value }) =>
+    `By its keeping time it has been over for ${daysOf(value)}: cut or clear it.`,
+};
+
+/** `3 trays of basil and 2 of pea shoots`, where the facts tell of trays. */
+function traysNamed(because: readonly Evidence[], of: 'sow' | 'harvest'): string | null {
+  const trays = new Map<string, number>();
+  let crop = '';
+  for (const { what, value } of because) {
+    if (what === `${of}-crop`) crop = lowerFirst(figure(value));
+    if (what === `${of}-trays`) trays.set(crop, (trays.get(crop) ?? 0) + Number(value));
+  }
+  if (trays.size === 0) return null;
+  const [first, ...others] = [...trays];
+  if (trays.size > 3) return counted(sumOf([...trays.values()]), 'tray');
+  return listed([
+    `${counted(first?.[1] ?? 0, 'tray')} of ${first?.[0]}`,
+    ...others.map(([name, n]) => `${n} of ${name}`),
+  ]);
+}
+const sumOf = (all: readonly number[]) => all.reduce((sum, each) => sum + each, 0);
+const lowerFirst = (name: string) => `${name.slice(0, 1).toLowerCase()}${name.slice(1)}`;
+
 const sentences: Readonly<Record<string, Say>> = {
+  ...growingSentences,
   'wet-hours': ({ value }) => `Leaves have been wet for ${hoursOf(value)}.`,
   'outside-drier-by': ({ value }) => `Outside air holds ${figure(value)}${HARD}g/m³ less water.`,
   'outside-damper-by': ({ value }) =>
@@ -432,6 +501,22 @@ const reasons: Partial<Record<TaskKind, readonly (readonly string[])[]>> = {
     ['coil-below-air', 'room-air'],
     ['cycle-bottom-above', 'room-air'],
   ],
+  sow: [
+    ['sow-late', 'sow-chance'],
+    ['sow-late'],
+    ['sow-for', 'sow-chance'],
+    ['sow-for', 'sow-first-batches'],
+    ['sow-for', 'sow-by-told-days'],
+  ],
+  harvest: [
+    ['over-since'],
+    ['seen-ready', 'harvest-for'],
+    ['ready-chance', 'harvest-for'],
+    ['ready-expected', 'harvest-for'],
+    ['seen-ready', 'over-in'],
+    ['ready-chance', 'over-in'],
+    ['ready-expected', 'over-in'],
+  ],
   'sell-first': [
     ['lot-days-left', 'lot-over-before-sale'],
     ['lot-days-left', 'lot-slack'],
@@ -461,6 +546,8 @@ export function title({ kind, place: name, subject, because }: Titled): string {
   const what = lotNamed(because) ?? subject ?? place;
   if (kind === 'move-produce' && subject === 'freezing')
     return `Keep the lots in ${place} from freezing`;
+  const growing = kind === 'sow' || kind === 'harvest' ? traysNamed(because, kind) : null;
+  if (growing !== null) return `${kind === 'sow' ? 'Sow' : 'Harvest'} ${growing} in ${place}`;
   const titles: Readonly<Record<TaskKind, string>> = {
     'open-up': `Open up ${place}`,
     'close-up': `Close up ${place}`,
@@ -1578,7 +1665,20 @@ const frostScreens = {
 // The page that shows how a number came about.
 
 /** Names of the numbers put into a formula. */
+const growingInputs = {
+  batch: 'Batch',
+  crop: 'Crop',
+  'delivery-at': 'It leaves at',
+  'delivery-day': 'Delivery on',
+  'past-batches': 'Past batches it rests on',
+  'ready-at': 'Ready, seen or expected, at',
+  'sow-on': 'To be sown on',
+  'sow-trays': 'Trays',
+  'wanted-weight': 'Weight wanted',
+};
+
 export const inputLabels: Readonly<Record<string, string>> = {
+  ...growingInputs,
   'above-since': 'Above since',
   'afternoon-temperature': 'Temperature at 15:00',
   'clear-nights-under-cover': 'Clear, calm nights under these covers',
