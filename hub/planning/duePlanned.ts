@@ -56,10 +56,12 @@ export function duePlanned(
       readyAt: ready === null ? null : instant(beginOf(Math.round(ready.expected))),
       ready: one.chanceBy(0),
       overAt: until === null ? null : instant(beginOf(until + 1)),
-      delivery:
-        day === null ? null : { day, at: instant(calendar.bounds(day).begins + LEAVES_AT) },
+      delivery: day === null ? null : { day, at: instant(calendar.bounds(day).begins + LEAVES_AT) },
       minutesPerTray: crop.cutMinutes,
     };
   };
-  return { sowings: { rows, untimed: [...untimed.values()] }, harvests: facts.growing.map(harvestOf) };
+  return {
+    sowings: { rows, untimed: [...untimed.values()] },
+    harvests: facts.growing.map(harvestOf),
+  };
 }

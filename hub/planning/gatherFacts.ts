@@ -1,3 +1,4 @@
+import { lotLife } from '../../rules/cooler/index.ts';
 import type { Day, FarmPlace } from '../contract/index.ts';
 import { type CropFacts, cropFacts } from './cropFacts.ts';
 import { growingFacts } from './growingFacts.ts';
@@ -5,7 +6,6 @@ import type { PlanningParts } from './index.ts';
 import type { PlaceFacts, PlanFacts, StoredFacts } from './planTypes.ts';
 import { speaksAgainst, swingOf } from './suits.ts';
 import { deliveryDays, type WantChange } from './wants.ts';
-import { lotLife } from '../../rules/cooler/index.ts';
 
 /** Days of a place's own that tell of its usual swing between night and noon. Ours. */
 const LATELY = 30; // d
@@ -30,6 +30,8 @@ export function gatherFacts(
     crops.set(id, known);
     return known;
   };
+  const { begins, ends } = calendar().bounds(today);
+  const restOfToday = Math.max(0, Math.min(1, (ends - now) / (ends - begins)));
   const standing = batches.all().filter(({ state }) => state === 'growing');
 
   const placeFacts = (place: FarmPlace & { capacity: number }): PlaceFacts => {
@@ -71,7 +73,7 @@ export function gatherFacts(
     mixes: new Map(farm.file.mixes.map(({ id, parts: of }) => [id, of])),
     growing: standing.map((batch) =>
       growingFacts({
-        ...{ batch, now, crop: crop(batch.crop) },
+        ...{ batch, now, restOfToday, crop: crop(batch.crop) },
         soFar: growth.soFar(batch, now),
         ahead: growth.ahead(batch.place, crop(batch.crop).base, today, days + 1),
       }),

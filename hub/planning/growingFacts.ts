@@ -32,6 +32,8 @@ export type BatchInputs = {
   /** Heat units so far, and of each coming day, today first; null where not known. */
   readonly soFar: number | null;
   readonly ahead: readonly number[] | null;
+  /** Share of today that is still to come. */
+  readonly restOfToday: number;
 };
 
 export function growingFacts(inputs: BatchInputs): GrowingFacts {
@@ -67,12 +69,13 @@ function seen(at: number, now: number): Known {
 }
 
 /** Heat so far and to come against what past batches took. */
-function byHeat({ crop, soFar, ahead }: BatchInputs): Known | null {
+function byHeat({ crop, soFar, ahead, restOfToday }: BatchInputs): Known | null {
   if (crop.degreeDays.length === 0 || soFar === null || ahead === null) return null;
   const spread = batchSpread(crop.degreeDays);
   const half = batchQuantile(spread, SIDE) * spread.sd;
   const sums = [soFar];
-  for (const units of ahead) sums.push((sums.at(-1) ?? 0) + units);
+  for (const [day, units] of ahead.entries())
+    sums.push((sums.at(-1) ?? 0) + (day === 0 ? units * restOfToday : units));
   /** Days until the sum is there; what was reached before today is today: nobody saw it. */
   const reached = (units: number) => {
     const at = sums.findIndex((sum) => sum >= units);

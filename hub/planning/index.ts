@@ -12,10 +12,11 @@ import type { Plan, PlanFacts } from './planTypes.ts';
 import { makeWants } from './wants.ts';
 
 export { calendarAddress } from './calendarAddress.ts';
-export { calendarEvents, type EventWords } from './calendarEvents.ts';
+export { calendarEvents, nameOfProduct } from './calendarEvents.ts';
 export type { CropFacts } from './cropFacts.ts';
 export type { GrowingFacts } from './growingFacts.ts';
 export type { Bounds, CropPast, Growth } from './growth.ts';
+export { growthFrom } from './growthFrom.ts';
 export { harvestDay } from './harvestDay.ts';
 export { type CalendarEvent, iCalendar } from './iCalendar.ts';
 export { makePlan } from './makePlan.ts';

@@ -1,5 +1,5 @@
-import type { PlanSowing } from './planTypes.ts';
 import type { CropFacts } from './cropFacts.ts';
+import type { PlanSowing } from './planTypes.ts';
 
 /** Minutes to sow, and money for seed; null where nobody told. */
 export const sowingCost = (

@@ -9,6 +9,7 @@ import type {
   PlaceKind,
   PlaceNow,
   Quantity,
+  ShortReason,
   Spot,
   Strip,
   Task,
@@ -2490,6 +2491,166 @@ export const keepingWords = {
     `The store was damaged and was mended ${age(old)}: ${readings} readings could be saved. The damaged file is kept as ${aside}.`,
   mendedFrom: (backup: string) => `What could not be read came from the backup ${backup}.`,
   mendedLost: 'There was no backup to take the rest from: what could not be read is lost.',
+};
+
+// The plan of the coming weeks, in English.
+
+/** `2026-05-21` as `Thu 21 May`. */
+const shortDayInText = (day: string): string =>
+  new Intl.DateTimeFormat('en-GB', {
+    ...{ weekday: 'short', day: 'numeric', month: 'short', timeZone: 'UTC' },
+  } as const)
+    .format(Date.parse(`${day}T00:00:00Z`))
+    .replace(',', '');
+
+/** Weights on scales of a garden: `4 kg`, `1.25 kg`. */
+const weight = (kg: number): string => {
+  const rounded = Math.round(kg * 100) / 100;
+  return `${rounded}${HARD}kg`;
+};
+
+/** Why some of what is wanted is in no sowing, as it follows "because". */
+const shortReasons: Readonly<Record<ShortReason, (crop: string) => string>> = {
+  'no-past-batches': (crop) =>
+    `nobody knows how long ${crop} takes: no batch has ended, and the farm file tells no days`,
+  'no-weight': (crop) => `nobody knows what a tray of ${crop} gives`,
+  'too-late': (crop) => `it is too late: ${crop} sown today would not be ready`,
+  'no-room': () => 'every place that suits is full in those days',
+  'beyond-the-days': () => 'it lies beyond the weeks that are planned',
+  'no-place': () => 'no place tells how many trays it holds',
+  'too-cold': (crop) => `every place is too cold for ${crop} in those weeks`,
+  'too-warm': (crop) => `every place is too warm for ${crop} in those weeks`,
+  'no-climate': () => 'nothing tells yet how warm the places will be',
+  little: () => 'it is too little for a sowing of its own',
+};
+type Short = { readonly crop: string; readonly kg: number; readonly reason: ShortReason };
+export const shortWords = ({ crop, kg, reason }: Short): string =>
+  `Short by ${weight(kg)} of ${lowerFirst(crop)}, because ${shortReasons[reason](lowerFirst(crop))}.`;
+
+type SowingSaid = {
+  readonly crop: string;
+  readonly trays: number;
+  readonly place: string;
+  readonly kg: number;
+  readonly delivery: string;
+  readonly ready: number | null;
+  readonly tooEarly: number | null;
+  readonly batches: number;
+  readonly late: boolean;
+  readonly second: { readonly day: string; readonly trays: number } | null;
+};
+/** One sowing of the plan. */
+export function sowingWords(one: SowingSaid): string {
+  const said = [`For ${shortDayInText(one.delivery)}, about ${weight(one.kg)}.`];
+  if (one.late) said.push('Its right day is past.');
+  if (one.ready !== null) said.push(`Ready in time: ${chance(one.ready)}.`);
+  else if (one.batches === 0) said.push('By the days told in the farm file; no chance is known.');
+  else said.push('Too few batches have ended for a chance.');
+  if (one.second !== null && one.tooEarly !== null)
+    said.push(
+      `Over before that day: ${chance(one.tooEarly)}. Or two smaller sowings: ${one.trays - one.second.trays} now, and ${one.second.trays} on ${shortDayInText(one.second.day)}.`,
+    );
+  return said.join(' ');
+}
+
+type DeliverySaid = {
+  readonly state: 'nothing' | 'covered' | 'to-sow' | 'short';
+  readonly shorts: readonly Short[];
+  readonly chanceShort: number | null;
+};
+/** Whether a delivery is provided for. */
+export function deliveryWords({ state, shorts, chanceShort }: DeliverySaid): string {
+  if (state === 'nothing') return 'Nothing is wanted.';
+  const risk =
+    chanceShort === null
+      ? 'Cannot say how likely it is to be short: too few batches have ended.'
+      : `Chance of being short: ${chance(chanceShort)}.`;
+  if (state === 'short') return shorts.map(shortWords).join(' ');
+  return `${state === 'covered' ? 'Covered by what grows and what is stored.' : 'Covered, once it is sown.'} ${risk}`;
+}
+
+/** Where a part of a delivery comes from. */
+export const supplyWords = (source: {
+  readonly kind: 'batch' | 'lot';
+  readonly id: string;
+  readonly kg: number;
+  readonly place: string;
+  readonly day: string | null;
+}): string =>
+  source.kind === 'lot'
+    ? `${weight(source.kg)} stored in ${inText(source.place)}`
+    : `${weight(source.kg)} growing in ${inText(source.place)}${source.day === null ? '' : `, ready about ${shortDayInText(source.day)}`}`;
+
+/** How full a place will be. */
+export const roomWords = (free: readonly number[], capacity: number): string => {
+  const least = Math.min(...free.slice(0, 14));
+  const now = free[0] ?? 0;
+  return `${now} of ${capacity} trays are free${least === now ? '' : `, ${least} at the least in the next two weeks`}.`;
+};
+
+export const planMissing = {
+  deliveries: 'delivery days in the farm file (deliveries)',
+  wants: 'weights wanted on the delivery days (wants), in the farm file or entered below',
+  places: 'a tunnel with its capacity in trays in the farm file',
+} as const;
+
+type Grown = {
+  readonly crop: string;
+  readonly trays: number;
+  readonly place: string;
+  readonly kg: number | null;
+};
+/** Events of the calendar. */
+export const calendarWords = {
+  name: (farm: string) => `${farm}: sowing and harvest`,
+  about:
+    'What the plan asks to be sown, what is expected to be ready, and the delivery days. It is made anew as batches grow.',
+  sow: (one: Omit<SowingSaid, 'second' | 'tooEarly' | 'batches'>) => ({
+    summary: `Sow ${counted(one.trays, 'tray')} of ${lowerFirst(one.crop)} in ${one.place}`,
+    description: [
+      `For ${dayInText(one.delivery)}: about ${weight(one.kg)}.`,
+      ...(one.late ? ['Its right day is past.'] : []),
+      ...(one.ready === null ? [] : [`Ready in time: ${chance(one.ready)}.`]),
+    ].join(' '),
+  }),
+  ready: ({ crop, trays, place, kg }: Grown) => ({
+    summary: `${crop} ready about now: ${counted(trays, 'tray')} in ${place}`,
+    description: `${kg === null ? '' : `About ${weight(kg)}. `}These are the days in which it is expected to be ready, eight times in ten.`,
+  }),
+  harvest: ({ crop, trays, place, kg, delivery }: Grown & { readonly delivery: string }) => ({
+    summary: `Harvest ${lowerFirst(crop)} in ${place} for ${shortDayInText(delivery)}`,
+    description: `${counted(trays, 'tray')} stand there; ${weight(kg ?? 0)} are wanted of them.`,
+  }),
+  delivery: (
+    wants: readonly { readonly name: string; readonly kg: number }[],
+    shorts: readonly Short[],
+  ) => ({
+    summary:
+      wants.length === 0
+        ? 'Delivery day'
+        : `Delivery: ${wants.map(({ name, kg }) => `${weight(kg)} ${lowerFirst(name)}`).join(', ')}`,
+    description: shorts.map(shortWords).join(' '),
+  }),
+  open: 'A calendar program follows this address and nothing else: whoever has it can read the plan, and no more. Renew it when somebody should not have it any longer.',
+  plain:
+    'The hub speaks without TLS: anybody on the farm’s network can read the address and the plan on their way. Away from that network the address does not answer, unless you let it.',
+  closed: 'No calendar program can read the plan yet.',
+};
+
+/** Lines of the week sheet. */
+export const weekWords = {
+  sow: (one: { crop: string; trays: number; place: string; delivery: string; late: boolean }) =>
+    `${counted(one.trays, 'tray')} of ${lowerFirst(one.crop)} in ${one.place}, for ${shortDayInText(one.delivery)}${one.late ? ' (late)' : ''}`,
+  harvest: (one: { crop: string; trays: number; place: string; delivery: string; kg: number }) =>
+    `${weight(one.kg)} ${lowerFirst(one.crop)} (${counted(one.trays, 'tray')}, ${one.place}), for ${shortDayInText(one.delivery)}`,
+  deliver: (name: string, kg: number) => `${weight(kg)} ${lowerFirst(name)}`,
+  short: (crop: string, kg: number) => `short by ${weight(kg)} of ${lowerFirst(crop)}`,
+  frost: (place: string, low: number, p: number) =>
+    `${place}: low about ${temperature(low)}, frost ${chance(p)}`,
+  frostAhead: (place: string, days: number, p: number) =>
+    `Frost within ${counted(days, 'day')} at ${place}: ${chance(p)}.`,
+  unsown:
+    'Sowings and harvests are as the plan has them now; it is made anew as batches grow and weights change.',
 };
 
 export const screens = {
