@@ -13,6 +13,7 @@ import { sendHeaders } from './headers.ts';
 import { type ApiParts, Refused } from './parts.ts';
 import { alarmSettingsRoutes } from './routes/alarmSettings.ts';
 import { alarmRoutes } from './routes/alarms.ts';
+import { batchRoutes } from './routes/batches.ts';
 import { calendarRoutes } from './routes/calendar.ts';
 import { eventRoutes } from './routes/events.ts';
 import { foodClockRoutes } from './routes/foodClocks.ts';
@@ -101,6 +102,7 @@ export async function buildServer(parts: ApiParts, options: ServerOptions): Prom
   alarmRoutes(app, parts);
   alarmSettingsRoutes(app, parts);
   lotRoutes(app, parts);
+  batchRoutes(app, parts);
   foodClockRoutes(app, parts);
   recordRoutes(app, parts);
   probeCheckRoutes(app, parts);

@@ -52,6 +52,28 @@ export function journalBook<Event extends object, Thing>(
       refresh();
       return read;
     },
+    /** What all entries of a thing, and these after them, would come to. */
+    foretold(id: string, more: readonly Event[], who: string, t: number): Thing | null {
+      refresh();
+      const own = entries.get(id) ?? [];
+      return fold(id, [...own, ...more.map((body, i) => ({ id: read + 1 + i, t, who, body }))]);
+    },
+    /** Adds to the journal, all of them or none. */
+    addAll(
+      list: readonly {
+        readonly id: string;
+        readonly place: string | null;
+        readonly event: Event;
+      }[],
+      who: string,
+      t: number,
+    ) {
+      // Read again only when they are kept: what was rolled back must not stay at hand.
+      store.transaction(() => {
+        for (const { id, place, event } of list)
+          store.journal.add({ t, who, what: kind, place, subject: id, body: event });
+      });
+    },
     /** Adds to the journal. @returns the thing as it stands after it */
     add(id: string, place: string | null, event: Event, who: string, t: number): Thing {
       store.journal.add({ t, who, what: kind, place, subject: id, body: event });

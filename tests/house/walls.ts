@@ -61,7 +61,7 @@ export const rows: Readonly<Record<string, Row>> = {
   'hub/store': { ours: ['rules'], packages: ['better-sqlite3'], node: true },
   'hub/journal': { ours: [], types: ['hub/store'], packages: [] },
   'hub/batches': {
-    ours: ['rules', 'hub/journal', 'hub/farm', 'hub/clock.ts'],
+    ours: ['rules', 'hub/words', 'hub/journal', 'hub/farm', 'hub/clock.ts'],
     types: ['hub/contract', 'hub/store'],
     packages: [],
   },
@@ -76,7 +76,7 @@ export const rows: Readonly<Record<string, Row>> = {
     packages: [],
   },
   'hub/snapshot': {
-    ours: ['rules', 'hub/store', 'hub/farm', 'hub/lots', 'hub/clock.ts'],
+    ours: ['rules', 'hub/store', 'hub/farm', 'hub/batches', 'hub/lots', 'hub/clock.ts'],
     types: ['hub/contract'],
     packages: [],
   },
