@@ -40,6 +40,9 @@ export function SowingPage() {
   const soon = addDays(plan.today, 6);
   const now = plan.sowings.filter(({ day }) => day <= soon);
   const later = plan.sowings.filter(({ day }) => day > soon);
+  const fortnight = addDays(plan.today, 13);
+  const near = plan.deliveries.filter(({ day }) => day <= fortnight);
+  const far = plan.deliveries.filter(({ day }) => day > fortnight);
   return (
     <div class="plan">
       <Heading title={text.title} />
@@ -53,7 +56,10 @@ export function SowingPage() {
           ) : now.length === 0 ? (
             <p>{text.nothingNow}</p>
           ) : (
-            <SowingRows sowings={now} />
+            <>
+              <SowingRows sowings={now} onSown={stored} />
+              <p class="quiet">{text.sownWhy}</p>
+            </>
           )}
           {later.length > 0 && (
             <details>
@@ -77,9 +83,22 @@ export function SowingPage() {
             ))}
           </div>
           {plan.deliveries.length === 0 && <p>{text.noDeliveries}</p>}
-          {plan.deliveries.map((delivery) => (
+          {near.map((delivery) => (
             <DeliveryCard key={delivery.day} delivery={delivery} onStored={stored} />
           ))}
+          {far.length > 0 && (
+            <details>
+              <summary>
+                {text.laterDeliveries(
+                  far.length,
+                  far.filter(({ state }) => state === 'short').length,
+                )}
+              </summary>
+              {far.map((delivery) => (
+                <DeliveryCard key={delivery.day} delivery={delivery} onStored={stored} />
+              ))}
+            </details>
+          )}
           {mayChange.value && <AddWant plan={plan} onStored={stored} />}
         </section>
       </div>

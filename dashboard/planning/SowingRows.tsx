@@ -1,9 +1,18 @@
+import { useState } from 'preact/hooks';
 import type { PlannedSowing } from '../../hub/contract/index.ts';
 import { Mark } from '../parts/Mark.tsx';
 import { words } from '../words.ts';
+import { enterBatch } from './commands.ts';
 
 /** Sowings in the order of their days, those of one day and place together. */
-export function SowingRows({ sowings }: { sowings: readonly PlannedSowing[] }) {
+export function SowingRows({
+  sowings,
+  onSown,
+}: {
+  sowings: readonly PlannedSowing[];
+  /** Given where trays can be said to be sown; told what was kept. */
+  onSown?: (sentence: string) => void;
+}) {
   const text = words.planning;
   const groups = new Map<string, PlannedSowing[]>();
   for (const one of sowings) {
@@ -20,20 +29,65 @@ export function SowingRows({ sowings }: { sowings: readonly PlannedSowing[] }) {
             </h3>
             <ul>
               {[first, ...others].map((one) => (
-                <li key={`${one.crop} ${one.delivery}`}>
-                  {one.late && (
-                    <span class="late-word">
-                      <Mark shape="care" /> {text.late}:{' '}
-                    </span>
-                  )}
-                  <strong>{text.trays(one.trays, one.name)}</strong>
-                  <span class="sowing-words">{one.words}</span>
-                </li>
+                <SowingRow key={`${one.crop} ${one.delivery}`} sowing={one} onSown={onSown} />
               ))}
             </ul>
           </li>
         ),
       )}
     </ul>
+  );
+}
+
+function SowingRow({
+  sowing,
+  onSown,
+}: {
+  sowing: PlannedSowing;
+  onSown: ((sentence: string) => void) | undefined;
+}) {
+  const text = words.planning;
+  const { trays, name, late, words: said } = sowing;
+  const [sending, setSending] = useState(false);
+  const [failed, setFailed] = useState('');
+  const what = text.trays(trays, name);
+  const sown = async () => {
+    if (sending) return;
+    setSending(true);
+    setFailed('');
+    try {
+      await enterBatch(sowing);
+      onSown?.(text.sownSaid(what));
+    } catch (error) {
+      setFailed(text.notStored(error instanceof Error ? error.message : String(error)));
+    } finally {
+      setSending(false);
+    }
+  };
+  return (
+    <li class="sowing">
+      <p>
+        {late && (
+          <span class="late-word">
+            <Mark shape="care" /> {text.late}:{' '}
+          </span>
+        )}
+        <strong>{what}</strong>
+        <span class="sowing-words">{said}</span>
+      </p>
+      {onSown && (
+        <button
+          type="button"
+          aria-disabled={sending}
+          aria-label={text.sownOf(what, sowing.placeName)}
+          onClick={sown}
+        >
+          {sending ? text.sending : text.sown}
+        </button>
+      )}
+      <p role="status" class="failed-line">
+        {failed}
+      </p>
+    </li>
   );
 }

@@ -3,6 +3,7 @@ import type { WeekSheet } from '../../hub/contract/index.ts';
 import { useFacts } from '../coolRoom/useFacts.ts';
 import { Fault } from '../parts/Fault.tsx';
 import { Heading } from '../parts/Heading.tsx';
+import { Mark } from '../parts/Mark.tsx';
 import { query } from '../router.ts';
 import { farm } from '../state.ts';
 import { addDays, calendarDay, timeOfDay } from '../times.ts';
@@ -85,6 +86,12 @@ function WeekTable({ week }: { week: WeekSheet }) {
                   lines={column === 'other' ? [...day.frost, ...day.tasks] : day[column]}
                   none={none}
                 />
+                {column === 'deliver' &&
+                  day.short.map((line) => (
+                    <p key={line} class="week-short">
+                      <Mark shape="care" /> {line}
+                    </p>
+                  ))}
               </td>
             ))}
             <td class="pencil" data-label={columns.who} />

@@ -1,4 +1,9 @@
-import type { CalendarFeed, ChangeWant, SowingPlanShown } from '../../hub/contract/index.ts';
+import type {
+  CalendarFeed,
+  ChangeWant,
+  PlannedSowing,
+  SowingPlanShown,
+} from '../../hub/contract/index.ts';
 import { ask, Refusal } from '../ask.ts';
 import { refresh } from '../live.ts';
 import { signInNeeded } from '../state.ts';
@@ -22,3 +27,10 @@ export async function changeWant(change: ChangeWant): Promise<void> {
 
 /** @throws Refusal with a sentence for the screen */
 export const setCalendar = (to: 'renew' | 'stop') => sent<CalendarFeed>('/api/calendar', { to });
+
+/** The trays are sown: they go on as a batch, meant for their delivery. @throws as the others */
+export async function enterBatch(sowing: PlannedSowing): Promise<void> {
+  const { crop, trays, place, delivery } = sowing;
+  await sent('/api/batches', { crop, trays, place, meantFor: delivery });
+  refresh();
+}

@@ -32,17 +32,21 @@ export function weekSheet(parts: ApiParts, from: string | undefined): contract.W
       }),
     })),
   );
-  const deliver = plan.deliveries.flatMap(({ day, wants, parts: of }) => [
-    ...wants.map(({ of: id, kg }) => ({
-      day,
-      line: weekWords.deliver(nameOfProduct(parts.farm(), id), kg),
-    })),
-    ...of.flatMap(({ crop, shortfalls }) =>
+  const deliver = plan.deliveries.flatMap(({ day, wants }) =>
+    wants
+      .filter(({ kg }) => kg > 0)
+      .map(({ of: id, kg }) => ({
+        day,
+        line: weekWords.deliver(nameOfProduct(parts.farm(), id), kg),
+      })),
+  );
+  const short = plan.deliveries.flatMap(({ day, parts: of }) =>
+    of.flatMap(({ crop, shortfalls }) =>
       shortfalls
         .filter(({ reason }) => reason !== 'little')
         .map(({ kg }) => ({ day, line: weekWords.short(crop.name, kg) })),
     ),
-  ]);
+  );
   const looked = parts.lastLook();
   const frost = (looked?.outlook.frost ?? []).flatMap(({ place, spot, night, low, pBelow }) => {
     const here = parts.farm().place(place);
@@ -72,6 +76,7 @@ export function weekSheet(parts: ApiParts, from: string | undefined): contract.W
       sow: on(day, sow),
       harvest: on(day, harvest),
       deliver: on(day, deliver),
+      short: on(day, short),
       frost: on(day, frost),
       tasks: on(day, tasks),
     })),

@@ -145,6 +145,8 @@ export const weekSheet = z.object({
       sow: z.array(line),
       harvest: z.array(line),
       deliver: z.array(line),
+      /** What of it is in no sowing. */
+      short: z.array(line),
       /** Lows and chances of frost, for the night that begins then. */
       frost: z.array(line),
       /** Tasks whose deadline is that day. */

@@ -1,4 +1,5 @@
 import { lotLife } from '../../rules/cooler/index.ts';
+import { standingAt } from '../batches/index.ts';
 import type { Day, FarmPlace } from '../contract/index.ts';
 import { type CropFacts, cropFacts } from './cropFacts.ts';
 import { growingFacts } from './growingFacts.ts';
@@ -7,6 +8,7 @@ import type { PlaceFacts, PlanFacts, StoredFacts } from './planTypes.ts';
 import { speaksAgainst, swingOf } from './suits.ts';
 import { deliveryDays, type WantChange } from './wants.ts';
 
+const DAY = 86_400_000; // ms
 /** Days of a place's own that tell of its usual swing between night and noon. Ours. */
 const LATELY = 30; // d
 /** The mean of so many days to come says whether a crop can stand there; as long as trays stand. Ours. */
@@ -56,8 +58,8 @@ export function gatherFacts(
       id: place.id,
       name: place.name,
       capacity: place.capacity,
-      // Where no batch was ever entered, the farm file's own count is all that is known.
-      others: batches.newest() === 0 ? (place.trays ?? 0) : 0,
+      // Where nobody keeps batches the farm file's own count is all that is known.
+      others: standingAt(batches.all(), place.id, now) === null ? (place.trays ?? 0) : 0,
       suits: (of) => {
         const known = found.get(of.id) ?? suits(of);
         found.set(of.id, known);
@@ -80,9 +82,13 @@ export function gatherFacts(
     ),
     stored: snapshots.lots.inStore().flatMap((lot): StoredFacts[] => {
       const { keeps, history, at, outdoors } = snapshots.lots.now(lot, now);
-      const { days: left } = lotLife(keeps, history, { at, outdoors });
-      if (left === null || left.least <= 0) return [];
-      return [{ id: lot.id, crop: lot.crop, kg: lot.kgLeft, until: Math.floor(left.least) }];
+      const { days: left, risk } = lotLife(keeps, history, { at, outdoors });
+      if (risk !== null) return [];
+      // Where no probe tells how warm it lay, the room is taken to keep to what it is set to.
+      const age = (now - (lot.harvestedAt ?? lot.storedAt)) / DAY;
+      const until = Math.floor(left?.least ?? crop(lot.crop).keepDays - age);
+      if (until < 0) return [];
+      return [{ id: lot.id, crop: lot.crop, kg: lot.kgLeft, until }];
     }),
     places: farm.places.flatMap((place) =>
       place.kind === 'tunnel' && place.capacity !== undefined

@@ -103,9 +103,9 @@ function byDays({ batch, crop, now }: BatchInputs): Known | null {
   const sown = (batch.sownAt - now) / DAY;
   const [least, most] = crop.told;
   const ready = {
-    early: Math.ceil(sown + least),
-    expected: Math.ceil(sown + (least + most) / 2),
-    late: Math.ceil(sown + most),
+    early: Math.round(sown + least),
+    expected: Math.round(sown + (least + most) / 2),
+    late: Math.round(sown + most),
   };
   return { ready, chanceBy: () => null };
 }

@@ -2922,6 +2922,10 @@ const planScreens = {
   toSow: 'To sow',
   thisWeek: 'In the next seven days',
   later: (n: number) => `Later (${counted(n, 'sowing')})`,
+  sown: 'Sown',
+  sownOf: (what: string, place: string) => `Sown: ${what} in ${place}`,
+  sownSaid: (what: string) => `The hub has kept: ${what}, sown now, as a batch.`,
+  sownWhy: '“Sown” enters the trays as a batch, so that the plan counts on them.',
   nothingNow: 'Nothing has to be sown in the next seven days.',
   nothingAtAll: 'Nothing has to be sown in these weeks.',
   trays: (n: number, crop: string) => `${counted(n, 'tray')} of ${lowerFirst(crop)}`,
@@ -2930,6 +2934,8 @@ const planScreens = {
   day: shortDayInText,
   longDay: dayInText,
   deliveries: 'Deliveries',
+  laterDeliveries: (n: number, short: number) =>
+    `Later deliveries (${n}${short === 0 ? '' : `, ${short} of them short`})`,
   noDeliveries: 'No delivery days in these weeks.',
   states: {
     nothing: 'Nothing wanted',
@@ -3104,6 +3110,7 @@ export const screens = {
     unknown: 'Cannot say any more whether this is needed. It stays until that is known.',
     care: 'Care',
     alarm: 'Alarm',
+    enterBatches: 'Enter what is sown as a batch',
     done: 'Done',
     later: 'Later',
     no: 'Not doing',
