@@ -86,7 +86,7 @@ export function gatherFacts(
       if (risk !== null) return [];
       // Where no probe tells how warm it lay, the room is taken to keep to what it is set to.
       const age = (now - (lot.harvestedAt ?? lot.storedAt)) / DAY;
-      const until = Math.floor(left?.least ?? crop(lot.crop).keepDays - age);
+      const until = Math.floor(left?.least ?? crop(lot.crop).keepDays - Math.floor(age));
       if (until < 0) return [];
       return [{ id: lot.id, crop: lot.crop, kg: lot.kgLeft, until }];
     }),
