@@ -8,6 +8,7 @@ import { Frost } from './Frost.tsx';
 import { How } from './How.tsx';
 import { Place } from './Place.tsx';
 import { Places } from './Places.tsx';
+import { SowingPlan, WeekSheet } from './Planning.tsx';
 import { Probes } from './Probes.tsx';
 import { SetUp } from './SetUp.tsx';
 import { SignIn } from './SignIn.tsx';
@@ -31,6 +32,8 @@ export const pages: readonly Page[] = [
   { path: '/cool-room/record', menu: null, Show: CoolRoomRecord },
   { path: '/frost', menu: words.menu.frost, Show: Frost },
   { path: '/batches', menu: words.menu.batches, level: 'more', Show: Batches },
+  { path: '/sowing', menu: words.menu.sowing, level: 'more', Show: SowingPlan },
+  { path: '/week', menu: words.menu.week, level: 'more', Show: WeekSheet },
   { path: '/probes', menu: words.menu.probes, level: 'more', Show: Probes },
   { path: '/alarms', menu: words.menu.alarms, level: 'more', Show: Alarms },
   { path: '/set-up', menu: words.menu.setUp, level: 'more', Show: SetUp },

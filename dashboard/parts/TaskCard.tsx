@@ -38,6 +38,13 @@ export function TaskCard({ task, now, zone }: { task: Task; now: number; zone: s
           <EvidenceTable task={task.id} because={task.because} zone={zone} now={now} />
         </details>
       )}
+      {task.kind === 'sow' && (
+        <p>
+          <a class="how-link" href="/sowing">
+            {words.task.enterBatches}
+          </a>
+        </p>
+      )}
       <Answers task={task} zone={zone} />
     </article>
   );

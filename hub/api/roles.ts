@@ -16,6 +16,8 @@ export const needed: Readonly<Record<string, Needed>> = {
   'POST /api/claim': 'nobody',
   'POST /api/sign-in': 'nobody',
   'POST /api/join': 'nobody',
+  // Its name is a secret of its own.
+  'GET /api/calendar/:name': 'nobody',
 
   // What the pages show.
   'GET /api/today': 'helper',
@@ -55,6 +57,9 @@ export const needed: Readonly<Record<string, Needed>> = {
   'GET /api/frost/cut-back': 'helper',
   'GET /api/patches/:id/backtest': 'helper',
   'GET /api/stations': 'helper',
+  'GET /api/sowing-plan': 'helper',
+  'GET /api/week': 'helper',
+  'GET /api/calendar.ics': 'helper',
 
   // What was done, and one's own sign-in.
   'POST /api/lots': 'helper',
@@ -90,6 +95,9 @@ export const needed: Readonly<Record<string, Needed>> = {
   'POST /api/people/codes/:id/drop': 'grower',
   'POST /api/people/:name/code': 'grower',
   'POST /api/people/:name/remove': 'grower',
+  'POST /api/wants': 'grower',
+  'GET /api/calendar': 'grower',
+  'POST /api/calendar': 'grower',
 };
 
 /** What a request needs, by its method and the route that was found for it. */

@@ -4,6 +4,7 @@ import { makeBatches } from '../batches/index.ts';
 import type { Clock } from '../clock.ts';
 import { makeGrowing } from '../growing/index.ts';
 import { makeIntake, type Pace, readMessage } from '../intake/index.ts';
+import { growthFrom, makePlanning } from '../planning/index.ts';
 import { makeCorrections } from '../record/index.ts';
 import { makeSeason } from '../season/index.ts';
 import { makeSnapshots } from '../snapshot/index.ts';
@@ -51,6 +52,11 @@ export function joinCore(parts: CoreParts) {
   const growing = makeGrowing({
     ...{ store, farm: kept.farm, calendar: kept.calendar, snapshots, batches, now: clock.now },
   });
+  const planning = makePlanning({
+    ...{ store, farm: kept.farm, calendar: kept.calendar, snapshots, batches },
+    growth: growthFrom(growing, store),
+    onFault: (error) => log.error(error, 'the plan of what to sow failed'),
+  });
   const corrections = makeCorrections(store);
   const book = refusalBook(store);
   const strangers = makeStrangers(store);
@@ -91,6 +97,7 @@ export function joinCore(parts: CoreParts) {
     feed,
     snapshots,
     season,
+    planning,
     tasks,
     farm: kept.farm,
     calendar: kept.calendar,
@@ -156,6 +163,7 @@ export function joinCore(parts: CoreParts) {
     snapshots,
     batches,
     growing,
+    planning,
     season,
     tasks,
     corrections,

@@ -4,6 +4,7 @@ import { type Alarm, planAlarms } from '../alarms/index.ts';
 import type { Looked } from '../api/index.ts';
 import type { Calendar, Clock } from '../clock.ts';
 import type { Farm } from '../farm/index.ts';
+import type { Planning } from '../planning/index.ts';
 import type { Season } from '../season/index.ts';
 import type { Snapshots } from '../snapshot/index.ts';
 import { type Store, troubleOf } from '../store/index.ts';
@@ -19,6 +20,7 @@ export type LookParts = {
   readonly feed: Feed;
   readonly snapshots: Snapshots;
   readonly season: Season;
+  readonly planning: Planning;
   readonly tasks: Tasks;
   readonly farm: () => Farm;
   readonly calendar: () => Calendar;
@@ -108,7 +110,7 @@ export function makeLook(parts: LookParts) {
           heardAt,
         ),
       );
-      const outlook = decide(snapshot);
+      const outlook = decide(parts.planning.with(snapshot));
       for (const { rule, error } of outlook.failures) log.error({ rule, error }, 'a rule failed');
       const plan = planTasks(standing, outlook.decisions, unkept.memory(), now);
       const open = [

@@ -12,6 +12,7 @@ import type {
   PlaceKind,
   PlaceNow,
   Quantity,
+  ShortReason,
   Spot,
   Strip,
   Task,
@@ -116,8 +117,29 @@ const listed = (names: readonly string[]) =>
 
 // What the terms of a task's evidence are called on screen.
 
+/** Those of sowing and harvest. */
+const growingLabels = {
+  'harvest-crop': 'Crop',
+  'harvest-for': 'For the delivery on',
+  'harvest-trays': 'Trays that stand there',
+  'harvest-weight': 'Weight they are expected to give',
+  'over-in': 'Over in about',
+  'over-since': 'Over since about',
+  'ready-chance': 'Chance that it is ready now',
+  'ready-expected': 'Expected to be ready in',
+  'seen-ready': 'Seen ready, ago',
+  'sow-by-told-days': 'By the days told in the farm file, for',
+  'sow-chance': 'Chance of being ready in time',
+  'sow-crop': 'Crop',
+  'sow-first-batches': 'Past batches, too few for a chance',
+  'sow-for': 'For the delivery on',
+  'sow-late': 'Its right day is past, for the delivery on',
+  'sow-trays': 'Trays to sow',
+};
+
 /** Labels beside a value: "Leaves wet for", then 6.5 h. */
 export const evidenceLabels: Readonly<Record<string, string>> = {
+  ...growingLabels,
   'above-limit-minutes': 'Over the limit for',
   battery: 'Battery',
   'chance-for-ripe': 'Chance that tonight takes what is ripe',
@@ -208,6 +230,7 @@ export const missingLabels: Readonly<Record<string, string>> = {
   'delivery-days': 'delivery days in the farm file',
   'door-or-room-temperature': 'the door contact or a reading of the room’s air',
   'fresh-fruit-count': 'a count of the fruit from the last four weeks',
+  'growing-days': 'past batches of the crop, or its growing days in the farm file',
   'frost-years': 'at least eight years of nightly lows, from a station or from here',
   'fruit-count': 'a count of the fruit and flowers that hang there',
   'inside-humidity': 'a humidity reading from inside',
@@ -285,7 +308,54 @@ const cuttingReasons: Readonly<Record<string, string>> = {
   grower: 'You want it cut; that is on record.',
 };
 
+/** `2026-05-21` as `Thursday 21 May`. */
+const dayInText = (day: Evidence['value']): string => {
+  const t = Date.parse(`${day}T00:00:00Z`);
+  if (Number.isNaN(t)) return figure(day);
+  const named = { weekday: 'long', day: 'numeric', month: 'long', timeZone: 'UTC' } as const;
+  return new Intl.DateTimeFormat('en-GB', named).format(t).replace(',', '');
+};
+
+const growingSentences: Readonly<Record<string, Say>> = {
+  'sow-for': ({ value }) => `For ${dayInText(value)}.`,
+  'sow-chance': ({ value }) => `The chance of being ready in time is ${whole(value)}${HARD}%.`,
+  'sow-by-told-days': () => 'By the days told in the farm file, as no batch has ended yet.',
+  'sow-first-batches': ({ value }) =>
+    `Only ${amount(value, 'batch has', 'batches have')} ended yet, so there is no chance to give.`,
+  'sow-late': ({ value }) => `Its right day is past: it may not be ready by ${dayInText(value)}.`,
+  'seen-ready': () => 'Somebody saw it ready.',
+  'ready-chance': ({ value }) => `It is ready by now with a chance of ${whole(value)}${HARD}%.`,
+  'ready-expected': ({ value }) =>
+    typeof value === 'number' && value > 0
+      ? `It is expected to be ready in ${daysOf(value)}.`
+      : 'By its days it is ready.',
+  'harvest-for': ({ value }) => `It is for ${dayInText(value)}.`,
+  'over-in': ({ value }) => `It is over in about ${daysOf(value)}.`,
+  'over-since': ({ value }) =>
+    `By its keeping time it has been over for ${daysOf(value)}: cut or clear it.`,
+};
+
+/** `3 trays of basil and 2 of pea shoots`, where the facts tell of trays. */
+function traysNamed(because: readonly Evidence[], of: 'sow' | 'harvest'): string | null {
+  const trays = new Map<string, number>();
+  let crop = '';
+  for (const { what, value } of because) {
+    if (what === `${of}-crop`) crop = lowerFirst(figure(value));
+    if (what === `${of}-trays`) trays.set(crop, (trays.get(crop) ?? 0) + Number(value));
+  }
+  if (trays.size === 0) return null;
+  const [first, ...others] = [...trays];
+  if (trays.size > 3) return counted(sumOf([...trays.values()]), 'tray');
+  return listed([
+    `${counted(first?.[1] ?? 0, 'tray')} of ${first?.[0]}`,
+    ...others.map(([name, n]) => `${n} of ${name}`),
+  ]);
+}
+const sumOf = (all: readonly number[]) => all.reduce((sum, each) => sum + each, 0);
+const lowerFirst = (name: string) => `${name.slice(0, 1).toLowerCase()}${name.slice(1)}`;
+
 const sentences: Readonly<Record<string, Say>> = {
+  ...growingSentences,
   'wet-hours': ({ value }) => `Leaves have been wet for ${hoursOf(value)}.`,
   'outside-drier-by': ({ value }) => `Outside air holds ${figure(value)}${HARD}g/m³ less water.`,
   'outside-damper-by': ({ value }) =>
@@ -435,6 +505,22 @@ const reasons: Partial<Record<TaskKind, readonly (readonly string[])[]>> = {
     ['coil-below-air', 'room-air'],
     ['cycle-bottom-above', 'room-air'],
   ],
+  sow: [
+    ['sow-late', 'sow-chance'],
+    ['sow-late'],
+    ['sow-for', 'sow-chance'],
+    ['sow-for', 'sow-first-batches'],
+    ['sow-for', 'sow-by-told-days'],
+  ],
+  harvest: [
+    ['over-since'],
+    ['seen-ready', 'harvest-for'],
+    ['ready-chance', 'harvest-for'],
+    ['ready-expected', 'harvest-for'],
+    ['seen-ready', 'over-in'],
+    ['ready-chance', 'over-in'],
+    ['ready-expected', 'over-in'],
+  ],
   'sell-first': [
     ['lot-days-left', 'lot-over-before-sale'],
     ['lot-days-left', 'lot-slack'],
@@ -464,6 +550,8 @@ export function title({ kind, place: name, subject, because }: Titled): string {
   const what = lotNamed(because) ?? subject ?? place;
   if (kind === 'move-produce' && subject === 'freezing')
     return `Keep the lots in ${place} from freezing`;
+  const growing = kind === 'sow' || kind === 'harvest' ? traysNamed(because, kind) : null;
+  if (growing !== null) return `${kind === 'sow' ? 'Sow' : 'Harvest'} ${growing} in ${place}`;
   const titles: Readonly<Record<TaskKind, string>> = {
     'open-up': `Open up ${place}`,
     'close-up': `Close up ${place}`,
@@ -1839,7 +1927,20 @@ const frostScreens = {
 // The page that shows how a number came about.
 
 /** Names of the numbers put into a formula. */
+const growingInputs = {
+  batch: 'Batch',
+  crop: 'Crop',
+  'delivery-at': 'It leaves at',
+  'delivery-day': 'Delivery on',
+  'past-batches': 'Past batches it rests on',
+  'ready-at': 'Ready, seen or expected, at',
+  'sow-on': 'To be sown on',
+  'sow-trays': 'Trays',
+  'wanted-weight': 'Weight wanted',
+};
+
 export const inputLabels: Readonly<Record<string, string>> = {
+  ...growingInputs,
   'above-since': 'Above since',
   'afternoon-temperature': 'Temperature at 15:00',
   'clear-nights-under-cover': 'Clear, calm nights under these covers',
@@ -2653,6 +2754,265 @@ export const keepingWords = {
   mendedLost: 'There was no backup to take the rest from: what could not be read is lost.',
 };
 
+// The plan of the coming weeks, in English.
+
+/** `2026-05-21` as `Thu 21 May`. */
+const shortDayInText = (day: string): string =>
+  new Intl.DateTimeFormat('en-GB', {
+    ...{ weekday: 'short', day: 'numeric', month: 'short', timeZone: 'UTC' },
+  } as const)
+    .format(Date.parse(`${day}T00:00:00Z`))
+    .replace(',', '');
+
+/** Weights on scales of a garden: `4 kg`, `1.25 kg`. */
+const weight = (kg: number): string => {
+  const rounded = Math.round(kg * 100) / 100;
+  return `${rounded}${HARD}kg`;
+};
+
+/** Why some of what is wanted is in no sowing, as it follows "because". */
+const shortReasons: Readonly<Record<ShortReason, (crop: string) => string>> = {
+  'no-past-batches': (crop) =>
+    `nobody knows how long ${crop} takes: no batch has ended, and the farm file tells no days`,
+  'no-weight': (crop) => `nobody knows what a tray of ${crop} gives`,
+  'too-late': (crop) => `it is too late: ${crop} sown today would not be ready`,
+  'no-room': () => 'every place that suits is full in those days',
+  'beyond-the-days': () => 'it lies beyond the weeks that are planned',
+  'no-place': () => 'no place tells how many trays it holds',
+  'too-cold': (crop) => `every place is too cold for ${crop} in those weeks`,
+  'too-warm': (crop) => `every place is too warm for ${crop} in those weeks`,
+  'no-climate': () => 'nothing tells yet how warm the places will be',
+  little: () => 'it is too little for a sowing of its own',
+};
+type Short = { readonly crop: string; readonly kg: number; readonly reason: ShortReason };
+export const shortWords = ({ crop, kg, reason }: Short): string =>
+  `Short by ${weight(kg)} of ${lowerFirst(crop)}, because ${shortReasons[reason](lowerFirst(crop))}.`;
+
+type SowingSaid = {
+  readonly crop: string;
+  readonly trays: number;
+  readonly place: string;
+  readonly kg: number;
+  readonly delivery: string;
+  readonly ready: number | null;
+  readonly tooEarly: number | null;
+  readonly batches: number;
+  readonly late: boolean;
+  readonly second: { readonly day: string; readonly trays: number } | null;
+};
+/** One sowing of the plan. */
+export function sowingWords(one: SowingSaid): string {
+  const said = [`For ${shortDayInText(one.delivery)}, about ${weight(one.kg)}.`];
+  if (one.late) said.push('Its right day is past.');
+  if (one.ready !== null) said.push(`Ready in time: ${chance(one.ready)}.`);
+  else if (one.batches === 0) said.push('By the days told in the farm file; no chance is known.');
+  else said.push('Too few batches have ended for a chance.');
+  if (one.second !== null && one.tooEarly !== null)
+    said.push(
+      `Over before that day: ${chance(one.tooEarly)}. Or two smaller sowings: ${one.trays - one.second.trays} now, and ${one.second.trays} on ${shortDayInText(one.second.day)}.`,
+    );
+  return said.join(' ');
+}
+
+type DeliverySaid = {
+  readonly state: 'nothing' | 'covered' | 'to-sow' | 'short';
+  readonly shorts: readonly Short[];
+  readonly chanceShort: number | null;
+};
+/** Whether a delivery is provided for. */
+export function deliveryWords({ state, shorts, chanceShort }: DeliverySaid): string {
+  if (state === 'nothing') return 'Nothing is wanted.';
+  const risk =
+    chanceShort === null
+      ? 'Cannot say how likely it is to be short: too few batches have ended.'
+      : `Chance of being short: ${chance(chanceShort)}.`;
+  if (state === 'short') return shorts.map(shortWords).join(' ');
+  return `${state === 'covered' ? 'Covered by what grows and what is stored.' : 'Covered, once it is sown.'} ${risk}`;
+}
+
+/** Where a part of a delivery comes from. */
+export const supplyWords = (source: {
+  readonly kind: 'batch' | 'lot';
+  readonly id: string;
+  readonly kg: number;
+  readonly place: string;
+  readonly day: string | null;
+}): string =>
+  source.kind === 'lot'
+    ? `${weight(source.kg)} stored in ${inText(source.place)}`
+    : `${weight(source.kg)} growing in ${inText(source.place)}${source.day === null ? '' : `, ready about ${shortDayInText(source.day)}`}`;
+
+/** How full a place will be. */
+export const roomWords = (free: readonly number[], capacity: number): string => {
+  const least = Math.min(...free.slice(0, 14));
+  const now = free[0] ?? 0;
+  return `${now} of ${capacity} trays are free${least === now ? '' : `, ${least} at the least in the next two weeks`}.`;
+};
+
+export const planMissing = {
+  deliveries: 'delivery days in the farm file (deliveries)',
+  wants: 'weights wanted on the delivery days (wants), in the farm file or entered below',
+  places: 'a tunnel with its capacity in trays in the farm file',
+} as const;
+
+type Grown = {
+  readonly crop: string;
+  readonly trays: number;
+  readonly place: string;
+  readonly kg: number | null;
+};
+/** Events of the calendar. */
+export const calendarWords = {
+  name: (farm: string) => `${farm}: sowing and harvest`,
+  about:
+    'What the plan asks to be sown, what is expected to be ready, and the delivery days. It is made anew as batches grow.',
+  sow: (one: Omit<SowingSaid, 'second' | 'tooEarly' | 'batches'>) => ({
+    summary: `Sow ${counted(one.trays, 'tray')} of ${lowerFirst(one.crop)} in ${one.place}`,
+    description: [
+      `For ${dayInText(one.delivery)}: about ${weight(one.kg)}.`,
+      ...(one.late ? ['Its right day is past.'] : []),
+      ...(one.ready === null ? [] : [`Ready in time: ${chance(one.ready)}.`]),
+    ].join(' '),
+  }),
+  ready: ({ crop, trays, place, kg }: Grown) => ({
+    summary: `${crop} ready about now: ${counted(trays, 'tray')} in ${place}`,
+    description: `${kg === null ? '' : `About ${weight(kg)}. `}These are the days in which it is expected to be ready, eight times in ten.`,
+  }),
+  harvest: ({ crop, trays, place, kg, delivery }: Grown & { readonly delivery: string }) => ({
+    summary: `Harvest ${lowerFirst(crop)} in ${place} for ${shortDayInText(delivery)}`,
+    description: `${counted(trays, 'tray')} stand there; ${weight(kg ?? 0)} are wanted of them.`,
+  }),
+  delivery: (
+    wants: readonly { readonly name: string; readonly kg: number }[],
+    shorts: readonly Short[],
+  ) => ({
+    summary:
+      wants.length === 0
+        ? 'Delivery day'
+        : `Delivery: ${wants.map(({ name, kg }) => `${weight(kg)} ${lowerFirst(name)}`).join(', ')}`,
+    description: shorts.map(shortWords).join(' '),
+  }),
+  open: 'A calendar program follows this address and nothing else: whoever has it can read the plan, and no more. Renew it when somebody should not have it any longer.',
+  plain:
+    'The hub speaks without TLS: anybody on the farm’s network can read the address and the plan on their way. Away from that network the address does not answer, unless you let it.',
+  closed: 'No calendar program can read the plan yet.',
+};
+
+/** Lines of the week sheet. */
+export const weekWords = {
+  sow: (one: { crop: string; trays: number; place: string; delivery: string; late: boolean }) =>
+    `${counted(one.trays, 'tray')} of ${lowerFirst(one.crop)} in ${one.place}, for ${shortDayInText(one.delivery)}${one.late ? ' (late)' : ''}`,
+  harvest: (one: { crop: string; trays: number; place: string; delivery: string; kg: number }) =>
+    `${weight(one.kg)} ${lowerFirst(one.crop)} (${counted(one.trays, 'tray')}, ${one.place}), for ${shortDayInText(one.delivery)}`,
+  deliver: (name: string, kg: number) => `${weight(kg)} ${lowerFirst(name)}`,
+  short: (crop: string, kg: number) => `short by ${weight(kg)} of ${lowerFirst(crop)}`,
+  frost: (place: string, low: number, p: number) =>
+    `${place}: low about ${temperature(low)}, frost ${chance(p)}`,
+  frostAhead: (place: string, days: number, p: number) =>
+    `Frost within ${counted(days, 'day')} at ${place}: ${chance(p)}.`,
+  unsown:
+    'Sowings and harvests are as the plan has them now; it is made anew as batches grow and weights change.',
+};
+
+const planScreens = {
+  title: 'Sowing plan',
+  weeks: (n: number) => `The next ${n} weeks`,
+  asOf: (age: string) => `Made ${age}. It is made anew when batches, lots or weights change.`,
+  missing: (things: readonly string[]) => `Cannot plan without ${listed(things)}.`,
+  toSow: 'To sow',
+  thisWeek: 'In the next seven days',
+  later: (n: number) => `Later (${counted(n, 'sowing')})`,
+  sown: 'Sown',
+  sownOf: (what: string, place: string) => `Sown: ${what} in ${place}`,
+  sownSaid: (what: string) => `The hub has kept: ${what}, sown now, as a batch.`,
+  sownWhy: '“Sown” enters the trays as a batch, so that the plan counts on them.',
+  nothingNow: 'Nothing has to be sown in the next seven days.',
+  nothingAtAll: 'Nothing has to be sown in these weeks.',
+  trays: (n: number, crop: string) => `${counted(n, 'tray')} of ${lowerFirst(crop)}`,
+  inPlace: (place: string) => `in ${place}`,
+  late: 'Late',
+  day: shortDayInText,
+  longDay: dayInText,
+  deliveries: 'Deliveries',
+  laterDeliveries: (n: number, short: number) =>
+    `Later deliveries (${n}${short === 0 ? '' : `, ${short} of them short`})`,
+  noDeliveries: 'No delivery days in these weeks.',
+  states: {
+    nothing: 'Nothing wanted',
+    covered: 'Covered',
+    'to-sow': 'Covered, once sown',
+    short: 'Short',
+  },
+  weight,
+  where: 'Where it comes from',
+  toBeSown: (kg: number) => `${weight(kg)} to be sown`,
+  change: 'Change',
+  changeOf: (name: string, day: string) => `Change ${lowerFirst(name)} on ${shortDayInText(day)}`,
+  none: 'None',
+  asUsual: (kg: number | null) => (kg === null ? 'Take it back' : `As usual, ${weight(kg)}`),
+  usual: (kg: number | null) =>
+    kg === null ? 'for this day only' : kg === 0 ? 'usually none' : `usually ${weight(kg)}`,
+  by: (who: string) => `said by ${who}`,
+  other: 'Another weight, kg',
+  store: 'Keep this',
+  leave: 'Leave it',
+  sending: 'Sending…',
+  stored: (name: string, day: string, kg: number) =>
+    `The hub has kept: ${kg === 0 ? 'no' : weight(kg)} ${lowerFirst(name)} on ${shortDayInText(day)}.`,
+  takenBack: (name: string, day: string) =>
+    `The hub has taken back the change of ${lowerFirst(name)} on ${shortDayInText(day)}.`,
+  notStored: (sentence: string) => `Not kept: ${sentence}`,
+  add: 'Something else is wanted',
+  addWhat: 'Crop or mix',
+  addDay: 'Day',
+  addKg: 'Weight, kg',
+  choose: 'Choose…',
+  work: 'Work and seed',
+  workColumns: { week: 'Week from', trays: 'Trays', minutes: 'Minutes', seed: 'Seed' },
+  seed: (value: number, currency: string) => withUnit(value, currency, 2),
+  workNote: 'A dash means not told in the farm file (minutes, seed).',
+  rooms: 'Room in the houses',
+  chance: 'How sure',
+  order:
+    'The nearest delivery has the room first, and each sowing goes where it stands the fewest days. It is a plan to be read, not the best of all.',
+  calendar: {
+    title: 'In your calendar',
+    make: 'Make an address',
+    renew: 'Make a new address',
+    stop: 'Close the address',
+    renewWhy: 'The one before leads nowhere then.',
+    once: 'Copy it now: it is shown this once, and the hub does not keep it in the clear.',
+    address: 'Address for a calendar program',
+    copy: 'Copy',
+    copied: 'Copied.',
+    notCopied: 'The browser does not let it be copied: select it and copy it by hand.',
+    file: 'Save the calendar as a file',
+  },
+  sheet: 'Week sheet',
+  sheetLink: 'Week sheet, for paper',
+};
+const weekScreens = {
+  title: 'Week sheet',
+  range: (from: string, to: string) => `${dayInText(from)} to ${dayInText(to)}`,
+  print: 'Print',
+  before: 'The week before',
+  next: 'The week after',
+  now: 'This week',
+  columns: {
+    day: 'Day',
+    sow: 'Sow',
+    harvest: 'Harvest',
+    deliver: 'Deliver',
+    other: 'Frost, tasks',
+    who: 'Who',
+    minutes: 'Minutes',
+  },
+  anyDay: 'Open, on no day of this week',
+  asOf: (day: string, time: string) => `As of ${day}, ${time}.`,
+  none: '–',
+  day: (day: string) => shortDayInText(day),
+};
+
 export const screens = {
   notKnown,
   number,
@@ -2689,6 +3049,8 @@ export const screens = {
     probes: 'Probes',
     alarms: 'Alarms',
     setUp: 'Set-up',
+    sowing: 'Sowing plan',
+    week: 'Week sheet',
     more: 'More',
     hereToo: '(this page is among them)',
   },
@@ -2748,6 +3110,7 @@ export const screens = {
     unknown: 'Cannot say any more whether this is needed. It stays until that is known.',
     care: 'Care',
     alarm: 'Alarm',
+    enterBatches: 'Enter what is sown as a batch',
     done: 'Done',
     later: 'Later',
     no: 'Not doing',
@@ -2804,4 +3167,6 @@ export const screens = {
   setUp: setUpScreens,
   season: seasonScreens,
   cutBack: cutBackScreens,
+  planning: planScreens,
+  week: weekScreens,
 };

@@ -11,6 +11,8 @@ export type WantedWeight = {
   readonly delivery: number;
   readonly crop: string;
   readonly kilograms: number;
+  /** A first sowing for it was made already: the rest is sown so that it is not over early. */
+  readonly begun?: boolean | undefined;
 };
 
 export type PlannedCrop = {
@@ -20,6 +22,8 @@ export type PlannedCrop = {
   /** kg a tray of past batches, or the grower's own figure. */
   readonly perTray: readonly number[];
   readonly keepDays: number;
+  /** Days from sowing to the cut as the grower knows them, least and most: until batches tell. */
+  readonly told?: readonly [number, number] | null | undefined;
 };
 
 export type PlannedPlace = {
@@ -38,6 +42,10 @@ export type PlannedSowing = WantedWeight & {
   /** Chances of being ready in time, and of being ready before it keeps; null for first batches. */
   readonly ready: Probability | null;
   readonly tooEarly: Probability | null;
+  /** Where one sowing can not be both ready and fresh: the day for half of it (sowingDay). */
+  readonly second: number | null;
+  /** The right day is past. */
+  readonly late: boolean;
 };
 
 /** Why some of the wanted weight is in no sowing. */
@@ -49,11 +57,8 @@ export type Shortfall = WantedWeight & {
 /** The least chance worth sowing for when the right day is past; ours. */
 const WORTH_TRYING = 0.5;
 
-type Option = {
+type Option = Pick<PlannedSowing, 'day' | 'ready' | 'tooEarly' | 'second' | 'late'> & {
   readonly place: PlannedPlace;
-  readonly day: number;
-  readonly ready: Probability | null;
-  readonly tooEarly: Probability | null;
 };
 
 /**
@@ -63,6 +68,7 @@ type Option = {
  * One delivery after another, the nearest first; each goes where it stands the fewest days, and
  * over to the next place when that is full. Nobody's tray is moved for it, so a cleverer order may
  * fit a little more: it is a plan to be read, not the best of all.
+ * A crop without past batches is sown by the days the grower tells, without a chance.
  * Ours, from no source; the days are sowingDay's, the trays traysFor's.
  * @throws RangeError for days or weights below 0, or as sowingDay
  */
@@ -80,21 +86,24 @@ export function sowingPlan(
     expectRange('wanted weight', want.kilograms, 0, 100_000, 'kg');
     if (want.kilograms === 0) continue;
     const crop = crops.find(({ id }) => id === want.crop);
-    if (!crop || crop.pastDegreeDays.length === 0 || crop.perTray.length === 0) {
+    const known = crop && (crop.pastDegreeDays.length > 0 || crop.told != null);
+    if (!crop || !known || crop.perTray.length === 0) {
       shortfalls.push({ ...want, trays: 0, reason: 'no-past-batches' });
       continue;
     }
     let left = traysFor(want.kilograms, crop.perTray);
     const perTray = want.kilograms / left;
     const options = optionsFor(want, crop, places, chance);
-    for (const { place, day, ready, tooEarly } of options.worth) {
+    for (const { place, day, ready, tooEarly, second, late } of options.worth) {
       const room = free.get(place.id) ?? [];
       const trays = Math.min(left, ...room.slice(day, want.delivery + 1));
       if (trays < 1) continue;
       for (let on = day; on <= want.delivery; on += 1) room[on] = (room[on] ?? 0) - trays;
       left -= trays;
       const kilograms = trays * perTray;
-      sowings.push({ ...want, kilograms, place: place.id, day, trays, ready, tooEarly });
+      const { delivery, crop: name } = want;
+      const chances = { ready, tooEarly, second, late };
+      sowings.push({ delivery, crop: name, kilograms, place: place.id, day, trays, ...chances });
       if (left === 0) break;
     }
     if (left > 0) {
@@ -107,7 +116,7 @@ export function sowingPlan(
 
 /** Places where it would be ready in time, the quickest first; and why there is none. */
 function optionsFor(
-  { delivery }: WantedWeight,
+  want: WantedWeight,
   crop: PlannedCrop,
   places: readonly PlannedPlace[],
   chance: number | undefined,
@@ -116,24 +125,54 @@ function optionsFor(
   let otherwise: Shortfall['reason'] = 'no-room';
   for (const place of places) {
     const units = place.unitsOf(crop.id);
-    if (units === null || place.free.length <= delivery) {
+    if (units === null || place.free.length <= want.delivery) {
       if (units !== null) otherwise = 'beyond-the-days';
       continue;
     }
-    const unitsBefore = units.slice(0, delivery).reverse(); // the day before the delivery first
-    const { pastDegreeDays, keepDays } = crop;
-    const asked = { pastDegreeDays, keepDays, unitsBefore, daysLeft: delivery };
-    const plan = sowingDay({ ...asked, ...(chance === undefined ? {} : { chance }) });
-    if (plan.daysBefore !== null && plan.daysBefore <= delivery) {
-      const { ready, tooEarly } = plan;
-      worth.push({ place, day: delivery - plan.daysBefore, ready, tooEarly });
-      continue;
-    }
-    // The right day is past: sown today it may still be ready.
-    const sum = unitsBefore.reduce((total, each) => total + each, 0);
-    const ready = readyProbability(pastDegreeDays, sum);
-    if (ready === null || ready < WORTH_TRYING) otherwise = 'too-late';
-    else worth.push({ place, day: 0, ready, tooEarly: plan.tooEarly });
+    const found =
+      crop.pastDegreeDays.length > 0
+        ? byUnits(want, crop, place, units, chance)
+        : byToldDays(want, crop, place);
+    if (found === null) otherwise = 'too-late';
+    else worth.push(found);
   }
   return { worth: worth.sort((a, b) => b.day - a.day), otherwise };
+}
+
+/** By heat units; null when it is too late to be worth trying. */
+function byUnits(
+  { delivery, begun = false }: WantedWeight,
+  crop: PlannedCrop,
+  place: PlannedPlace,
+  units: readonly number[],
+  chance: number | undefined,
+): Option | null {
+  const unitsBefore = units.slice(0, delivery).reverse(); // the day before the delivery first
+  const { pastDegreeDays, keepDays } = crop;
+  const asked = { pastDegreeDays, keepDays, unitsBefore, daysLeft: delivery };
+  const plan = sowingDay({ ...asked, ...(chance === undefined ? {} : { chance }) });
+  const { ready, tooEarly } = plan;
+  if (plan.daysBefore !== null && plan.daysBefore <= delivery) {
+    const first = delivery - plan.daysBefore;
+    const second = plan.second === null ? null : delivery - plan.second;
+    if (!begun || second === null)
+      return { place, day: first, ready, tooEarly, second, late: false };
+    // The other half of a delivery whose first half stands already.
+    const sum = unitsBefore.slice(0, delivery - second).reduce((total, each) => total + each, 0);
+    const fresh = { ready: readyProbability(pastDegreeDays, sum), tooEarly: null, second: null };
+    return { place, day: second, ...fresh, late: false };
+  }
+  // The right day is past: sown today it may still be ready.
+  const sum = unitsBefore.reduce((total, each) => total + each, 0);
+  const still = readyProbability(pastDegreeDays, sum);
+  if (still === null || still < WORTH_TRYING) return null;
+  return { place, day: 0, ready: still, tooEarly, second: null, late: true };
+}
+
+/** By the days the grower tells: the most of them, or today while the least still fit. */
+function byToldDays({ delivery }: WantedWeight, crop: PlannedCrop, place: PlannedPlace) {
+  const [least, most] = crop.told ?? [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY];
+  if (delivery < least) return null;
+  const unknown = { ready: null, tooEarly: null, second: null };
+  return { place, day: Math.max(0, delivery - most), ...unknown, late: delivery < most };
 }

@@ -3,6 +3,7 @@ import { coolRoom } from './coolRoom.ts';
 import { cover } from './cover.ts';
 import { clearingOf, cutBack } from './cutBack.ts';
 import { freezing } from './freezing.ts';
+import { harvest } from './harvest.ts';
 import { by, put } from './how.ts';
 import { type Look, lookAt } from './look.ts';
 import { moveProduce } from './moveProduce.ts';
@@ -19,6 +20,7 @@ import { sellFirst } from './sellFirst.ts';
 import { shutDoor } from './shutDoor.ts';
 import type { CoolRoomNow, NightForecast, PlaceNow, Snapshot } from './snapshot.ts';
 import { OURS } from './sources.ts';
+import { dueIn, sow, untimed } from './sow.ts';
 import { throwOut } from './throwOut.ts';
 import { uncover } from './uncover.ts';
 import { vents } from './vents.ts';
@@ -92,6 +94,15 @@ export function decide(snapshot: Snapshot): Outlook {
   }
   for (const room of new Set(lots.map(({ place }) => place)))
     answer('move-produce', room, 'freezing', () => freezing(look, room));
+  for (const place of new Set(snapshot.sowings?.rows.map((row) => row.place))) {
+    const due = dueIn(snapshot, place, snapshot.now);
+    // Named after the first of its deliveries, so that it is the same task until that is sown.
+    if (due[0] !== undefined) answer('sow', place, due[0].delivery, () => sow(look, due));
+  }
+  for (const { place, id, crop } of snapshot.sowings?.untimed ?? [])
+    answer('sow', place, id, () => untimed(crop));
+  for (const batch of snapshot.harvests ?? [])
+    answer('harvest', batch.place, batch.id, () => harvest(look, batch));
   return { decisions: rank(decisions), frost, coolRooms, failures };
 }
 

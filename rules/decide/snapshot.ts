@@ -3,10 +3,12 @@ import type { Cleaning, CuttingBack, FruitPatch } from '../batches/index.ts';
 import type { EnergyDay, Fuel, RoomHabits, Span } from '../cooler/index.ts';
 import type { CoveredNight } from '../frost/index.ts';
 import type { Celsius, Instant, Minutes, Percent } from '../units.ts';
+import type { HarvestNow, SowingNow, UntimedNow } from './growingNow.ts';
 import type { Stored } from './lotNow.ts';
 import type { NightRecord, PushedForecast, SpotPrior } from './nightFacts.ts';
 
 export type * from './coolRoomNow.ts';
+export type * from './growingNow.ts';
 export type * from './lotNow.ts';
 export type * from './nightFacts.ts';
 
@@ -191,4 +193,11 @@ export type Snapshot = {
   readonly pushed?: readonly PushedForecast[] | undefined;
   /** Missing where nobody keeps lots. */
   readonly stored?: Stored;
+  /** What the plan of the coming weeks asks to be sown; missing where nothing is wanted. */
+  readonly sowings?: {
+    readonly rows: readonly SowingNow[];
+    readonly untimed: readonly UntimedNow[];
+  };
+  /** Batches that grow; missing where nobody keeps any. */
+  readonly harvests?: readonly HarvestNow[];
 };
