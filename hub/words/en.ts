@@ -111,10 +111,96 @@ function countdown(ms: number): string {
 const listed = (names: readonly string[]) =>
   names.length < 2 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
 
+// Trays that would do better elsewhere, and shade: labels of what such a task rests on.
+
+const trayEvidence: Readonly<Record<string, string>> = {
+  'better-at-least': 'Better there, at the least',
+  'better-at-most': 'Better there, at the most',
+  'better-hours-a-day': 'Better there, hours a day',
+  'cold-hours-fewer': 'Too cold there, fewer hours a day',
+  'days-to-ready': 'Days until they are ready; fewer than the limit are left where they are',
+  'harmful-hours-fewer': 'Harmful hours fewer a day (heat, chill, disease weather)',
+  'heat-ahead': 'Heat over the limit still to come today',
+  'heat-now': 'Temperature inside',
+  'heat-of-the-day': 'Heat over the limit, today in all',
+  'heat-so-far': 'Heat over the limit so far today',
+  'hot-hours-fewer': 'Too hot there, fewer hours a day',
+  'hottest-ahead': 'Hottest still to come today',
+  'mould-seen': 'Mould was seen on them',
+  'move-to': 'Where to',
+  'moved-days-ago': 'Moved, days ago',
+  'moving-spares': 'Expected to spare; limit is what the carrying costs',
+  'open-up-first': 'Open up first: it would have ended these hours',
+  'room-there': 'Room there, in trays; limit is what is to be carried',
+  'shade-first': 'Shade first',
+  'shade-off-in-the-evening': 'Off again in the evening; hours to sunset',
+  'share-spared': 'Share of the crop expected to be spared',
+  shaded: 'Shaded today',
+  'sun-ahead': 'Hours to sunset',
+  'trays-by-farm-file': 'Trays as the farm file tells them',
+  'trays-of': 'Crop',
+  'trays-standing': 'Trays',
+  'wet-hours-fewer': 'Leaves wet there, fewer hours a day',
+};
+const trayMissing: Readonly<Record<string, string>> = {
+  'crop-band': 'the temperatures the crop likes, in the farm file',
+  'days-in-both-places': 'five days known in both places',
+  'days-to-ready': 'knowing when they are ready (days of the crop in the farm file)',
+  'room-in-the-place': 'knowing how many trays the better place holds',
+  'yesterday-at-this-hour': 'yesterday’s readings from this hour on',
+};
+const trayInputs: Readonly<Record<string, string>> = {
+  'bad-hours': 'Hours too hot, or wet by day',
+  batches: 'Finished batches learned from',
+  days: 'Days',
+  'days-compared': 'Days compared',
+  'days-from': 'Who says so',
+  'days-left-out': 'Days left out, too little known',
+  'days-worth': 'Worth as many days apart',
+  free: 'Free places for trays',
+  from: 'From',
+  'harmful-hours-fewer': 'Harmful hours fewer a day',
+  'lost-per-hour': 'Lost for each harmful hour',
+  'lost-per-hour-least': 'Lost for each harmful hour, at the least',
+  'lost-per-hour-most': 'Lost for each harmful hour, at the most',
+  minutes: 'Minutes of carrying',
+  'open-already': 'Of those, with vents open',
+  place: 'Place',
+  shade: 'The rule on shading said',
+  trays: 'Trays',
+  'warmer-than-yesterday': 'Warmer than yesterday by',
+  'would-help': 'Of those, opening would have ended',
+};
+
+type Spoken = { readonly value: Evidence['value']; readonly limit: Evidence['limit'] };
+const traySentences: Readonly<Record<string, (fact: Spoken) => string>> = {
+  'better-hours-a-day': ({ value }) =>
+    `There it was ${figure(value)}${HARD}h a day better over the last days.`,
+  'days-to-ready': ({ value }) => `They stand for about ${figure(value)} more days.`,
+  'heat-now': ({ value, limit }) =>
+    `It is ${figure(value)}${HARD}°C inside; the crop’s limit is ${figure(limit)}${HARD}°C.`,
+  'heat-of-the-day': ({ value }) =>
+    `Heat over the limit comes to about ${figure(value)}${HARD}°C${HARD}h today.`,
+  'hottest-ahead': ({ value, limit }) =>
+    `About ${figure(value)}${HARD}°C is to come inside; the crop’s limit is ${figure(limit)}${HARD}°C.`,
+  'mould-seen': () => 'Mould was seen on them: they are not carried among clean ones.',
+  'moved-days-ago': ({ value }) => `They were moved ${figure(value)} days ago.`,
+  'moving-spares': ({ value, limit }) =>
+    `It is expected to spare about ${figure(value)}; the carrying costs about ${figure(limit)}.`,
+  'open-up-first': () => 'Open up first: outside air would do.',
+  'room-there': ({ value, limit }) =>
+    `There is room for ${figure(value)} trays there; ${figure(limit)} would be carried.`,
+  'shade-first': () => 'Shade first.',
+  'shade-off-in-the-evening': () => 'Take it off again in the evening.',
+  shaded: () => 'It is shaded, as somebody said.',
+  'trays-by-farm-file': () => 'It goes by the trays that the farm file tells of.',
+};
+
 // What the terms of a task's evidence are called on screen.
 
 /** Labels beside a value: "Leaves wet for", then 6.5 h. */
 export const evidenceLabels: Readonly<Record<string, string>> = {
+  ...trayEvidence,
   'above-limit-minutes': 'Over the limit for',
   battery: 'Battery',
   'chance-for-ripe': 'Chance that tonight takes what is ripe',
@@ -200,6 +286,7 @@ export const evidenceLabels: Readonly<Record<string, string>> = {
 
 /** What is missing, as it follows "Cannot say without". */
 export const missingLabels: Readonly<Record<string, string>> = {
+  ...trayMissing,
   'climate-of-the-place': 'years of daily temperatures, from a station or from here',
   'covers-on-or-off': 'knowing whether the covers are on',
   'delivery-days': 'delivery days in the farm file',
@@ -283,6 +370,7 @@ const cuttingReasons: Readonly<Record<string, string>> = {
 };
 
 const sentences: Readonly<Record<string, Say>> = {
+  ...traySentences,
   'wet-hours': ({ value }) => `Leaves have been wet for ${hoursOf(value)}.`,
   'outside-drier-by': ({ value }) => `Outside air holds ${figure(value)}${HARD}g/m³ less water.`,
   'outside-damper-by': ({ value }) =>
@@ -392,6 +480,19 @@ const sentences: Readonly<Record<string, Say>> = {
 
 /** For each kind the pairs of facts that make its reason; the first pair that is there is said. */
 const reasons: Partial<Record<TaskKind, readonly (readonly string[])[]>> = {
+  'move-trays': [
+    ['mould-seen'],
+    ['moved-days-ago'],
+    ['open-up-first'],
+    ['shade-first'],
+    ['better-hours-a-day', 'moving-spares'],
+  ],
+  shade: [
+    ['shaded'],
+    ['open-up-first'],
+    ['hottest-ahead', 'shade-off-in-the-evening'],
+    ['hottest-ahead'],
+  ],
   'open-up': [
     ['night-goes-first'],
     ['outside-freezing'],
@@ -465,7 +566,7 @@ export function title({ kind, place: name, subject, because }: Titled): string {
     'open-up': `Open up ${place}`,
     'close-up': `Close up ${place}`,
     shade: `Shade ${place}`,
-    'move-trays': `Move trays out of ${place}`,
+    'move-trays': moving(because, place),
     cover: `Cover ${place}`,
     uncover: `Uncover ${place}`,
     'pick-now': `Pick ${place} now`,
@@ -484,6 +585,16 @@ export function title({ kind, place: name, subject, because }: Titled): string {
       : `See to ${probe(subject)} in ${place}`,
   };
   return titles[kind];
+}
+
+/** `Move 12 trays of Basil from Long House to Sun House`. */
+function moving(because: readonly Evidence[], place: string): string {
+  const said = (what: string) => because.find((fact) => fact.what === what)?.value;
+  const to = said('move-to');
+  if (to === undefined || to === null) return `Move trays out of ${place}`;
+  if (said('trays-by-farm-file') !== undefined)
+    return `Move the trays there, ${said('trays-of')}, from ${place} to ${to}`;
+  return `Move ${figure(said('trays-standing') ?? null)} trays of ${said('trays-of')} from ${place} to ${to}`;
 }
 
 /** `8 kg of Strawberries`, where the facts tell of a lot. */
@@ -1579,6 +1690,7 @@ const frostScreens = {
 
 /** Names of the numbers put into a formula. */
 export const inputLabels: Readonly<Record<string, string>> = {
+  ...trayInputs,
   'above-since': 'Above since',
   'afternoon-temperature': 'Temperature at 15:00',
   'clear-nights-under-cover': 'Clear, calm nights under these covers',

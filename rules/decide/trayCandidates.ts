@@ -1,0 +1,26 @@
+import { comparePlaces, type PlaceDifference } from '../days/index.ts';
+import type { Look } from './look.ts';
+import type { CropPlaces, TrayPlace, TraysStanding } from './snapshot.ts';
+
+export type TrayCandidate = {
+  readonly to: TrayPlace;
+  readonly difference: PlaceDifference;
+};
+
+/** Every other place that can be compared, the best first. */
+export function trayCandidates(
+  { snapshot }: Look,
+  stand: TraysStanding,
+  known: CropPlaces,
+): readonly TrayCandidate[] {
+  const here = known.places.find(({ place }) => place === stand.place)?.days ?? [];
+  return (snapshot.trays?.places ?? [])
+    .filter(({ id }) => id !== stand.place)
+    .flatMap((to) => {
+      const there = known.places.find(({ place }) => place === to.id)?.days;
+      if (there === undefined) return [];
+      const difference = comparePlaces(here, there);
+      return difference.score === null ? [] : [{ to, difference }];
+    })
+    .sort((a, b) => (b.difference.score?.mean ?? 0) - (a.difference.score?.mean ?? 0));
+}
