@@ -2,6 +2,7 @@ import { randomUUID } from 'node:crypto';
 import type { Logger } from 'pino';
 import { makeBatches } from '../batches/index.ts';
 import type { Clock } from '../clock.ts';
+import { makeGrowing } from '../growing/index.ts';
 import { makeIntake, type Pace, readMessage } from '../intake/index.ts';
 import { makeCorrections } from '../record/index.ts';
 import { makeSeason } from '../season/index.ts';
@@ -47,6 +48,9 @@ export function joinCore(parts: CoreParts) {
   });
   const tasks = makeTasks(store);
   const batches = makeBatches(store);
+  const growing = makeGrowing({
+    ...{ store, farm: kept.farm, calendar: kept.calendar, snapshots, batches, now: clock.now },
+  });
   const corrections = makeCorrections(store);
   const book = refusalBook(store);
   const strangers = makeStrangers(store);
@@ -151,6 +155,7 @@ export function joinCore(parts: CoreParts) {
     calendar: kept.calendar,
     snapshots,
     batches,
+    growing,
     season,
     tasks,
     corrections,
