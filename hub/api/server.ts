@@ -22,6 +22,7 @@ import { lotRoutes } from './routes/lots.ts';
 import { methodRoutes } from './routes/methods.ts';
 import { peopleRoutes } from './routes/people.ts';
 import { placeRoutes } from './routes/places.ts';
+import { placesComparedRoutes } from './routes/placesCompared.ts';
 import { probeCheckRoutes } from './routes/probeChecks.ts';
 import { probeRoutes } from './routes/probes.ts';
 import { recordRoutes } from './routes/record.ts';
@@ -103,6 +104,7 @@ export async function buildServer(parts: ApiParts, options: ServerOptions): Prom
   recordRoutes(app, parts);
   probeCheckRoutes(app, parts);
   seasonRoutes(app, parts);
+  placesComparedRoutes(app, parts);
   eventRoutes(app, parts, { streams, sessions });
   methodRoutes(app);
   app.get('/api/openapi.json', { schema: { hide: true } }, () => app.swagger());

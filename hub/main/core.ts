@@ -4,6 +4,7 @@ import { makeBatches } from '../batches/index.ts';
 import type { Clock } from '../clock.ts';
 import { makeGrowing } from '../growing/index.ts';
 import { makeIntake, type Pace, readMessage } from '../intake/index.ts';
+import { makePlacesCompared } from '../placesCompared/index.ts';
 import { makeCorrections } from '../record/index.ts';
 import { makeSeason } from '../season/index.ts';
 import { makeSnapshots } from '../snapshot/index.ts';
@@ -51,6 +52,11 @@ export function joinCore(parts: CoreParts) {
   const growing = makeGrowing({
     ...{ store, farm: kept.farm, calendar: kept.calendar, snapshots, batches, now: clock.now },
   });
+  const placesCompared = makePlacesCompared({
+    ...{ store, farm: kept.farm, calendar: kept.calendar, snapshots, batches, growing },
+    open: tasks.open,
+    onFault: (error) => log.error(error, 'what is known of trays failed'),
+  });
   const corrections = makeCorrections(store);
   const book = refusalBook(store);
   const strangers = makeStrangers(store);
@@ -91,6 +97,7 @@ export function joinCore(parts: CoreParts) {
     feed,
     snapshots,
     season,
+    placesCompared,
     tasks,
     farm: kept.farm,
     calendar: kept.calendar,
@@ -156,6 +163,7 @@ export function joinCore(parts: CoreParts) {
     snapshots,
     batches,
     growing,
+    placesCompared,
     season,
     tasks,
     corrections,

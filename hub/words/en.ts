@@ -117,6 +117,7 @@ const trayEvidence: Readonly<Record<string, string>> = {
   'better-at-least': 'Better there, at the least',
   'better-at-most': 'Better there, at the most',
   'better-hours-a-day': 'Better there, hours a day',
+  'carrying-minutes': 'Minutes of carrying',
   'cold-hours-fewer': 'Too cold there, fewer hours a day',
   'days-to-ready': 'Days until they are ready; fewer than the limit are left where they are',
   'harmful-hours-fewer': 'Harmful hours fewer a day (heat, chill, disease weather)',
@@ -164,6 +165,7 @@ const trayInputs: Readonly<Record<string, string>> = {
   'lost-per-hour-least': 'Lost for each harmful hour, at the least',
   'lost-per-hour-most': 'Lost for each harmful hour, at the most',
   minutes: 'Minutes of carrying',
+  'minutes-from': 'Who says so',
   'open-already': 'Of those, with vents open',
   place: 'Place',
   shade: 'The rule on shading said',
@@ -798,6 +800,257 @@ const refusals: Readonly<Record<string, string>> = {
   stuck: 'The value has not moved for hours; kept, not used',
 };
 export const refusalWords = (reason: string) => refusals[reason] ?? reason;
+
+// Where a crop does best: places compared, and trays that stand.
+
+type Between = readonly [number, number];
+const hoursBetween = ([least, most]: Between) =>
+  number(least) === number(most)
+    ? withUnit(least, 'h')
+    : `${number(least)} to ${withUnit(most, 'h')}`;
+const dayCount = (n: number) => counted(n, 'day');
+type Mean = {
+  readonly n: number;
+  readonly mean: number;
+  readonly low: number | null;
+  readonly high: number | null;
+};
+const meanWords = (of: Mean | null, say: (value: number) => string) =>
+  of === null
+    ? null
+    : of.low === null || of.high === null
+      ? `${say(of.mean)} (${of.n}, too few for a range)`
+      : `${say(of.mean)} (${say(of.low)} to ${say(of.high)})`;
+
+type TallyText = {
+  readonly days: number;
+  readonly inBand: Between;
+  readonly hot: Between;
+  readonly cold: Between;
+  readonly wet: Between;
+  readonly unknown: number;
+  readonly disease: Between | null;
+  readonly diseaseDays: Between | null;
+};
+const tallyWords = (tally: TallyText) =>
+  `${hoursBetween(tally.inBand)} a day in the band with dry leaves, ${hoursBetween(tally.hot)} too hot, ${hoursBetween(tally.cold)} too cold, leaves wet ${hoursBetween(tally.wet)}`;
+
+/** One place in words, a sentence a line. */
+export function placeForCropWords(told: {
+  readonly name: string;
+  readonly tally: TallyText | null;
+  readonly leftOut: readonly string[];
+  readonly before: TallyText | null;
+  readonly yearsBefore: readonly string[];
+  readonly trays: number;
+  readonly free: number | null;
+  readonly gave: {
+    readonly batches: number;
+    readonly perTray: Mean | null;
+    readonly days: Mean | null;
+    readonly lost: Mean | null;
+  } | null;
+}): string[] {
+  const { name, tally, leftOut, before, gave } = told;
+  const lines = [
+    tally === null
+      ? `Cannot say how ${name} was: no day is known enough.`
+      : `${name}: ${tallyWords(tally)}, over ${dayCount(tally.days)}.`,
+  ];
+  if (tally !== null && tally.unknown >= 0.05)
+    lines.push(`${withUnit(tally.unknown, 'h')} a day are not known and may have been anything.`);
+  if (tally?.disease && tally.diseaseDays) {
+    const [least, most] = tally.diseaseDays;
+    lines.push(
+      most === 0
+        ? 'On none of these days did the weather suit a disease of the crop. That is no clean bill.'
+        : `On ${least === most ? most : `${least} to ${most}`} of ${dayCount(tally.days)} the weather suited a disease of the crop, with wet leaves for ${hoursBetween(tally.disease)} a day on average. That is weather, not proof of disease.`,
+    );
+  }
+  if (tally !== null && leftOut.length > 0)
+    lines.push(`${dayCount(leftOut.length)} left out, because too little of them is known.`);
+  if (before !== null)
+    lines.push(`In the same weeks of ${listed(told.yearsBefore)}: ${tallyWords(before)}.`);
+  if (gave !== null) {
+    const parts = [
+      meanWords(gave.perTray, (kg) => withUnit(kg, 'kg a tray', 2)),
+      meanWords(gave.days, (days) => `${number(days, 0)} days`),
+      meanWords(gave.lost, (share) => `${withUnit(100 * share, '%', 0)} lost`),
+    ].filter((part) => part !== null);
+    lines.push(
+      `${counted(gave.batches, 'finished batch').replace('batchs', 'batches')} stood here: ${listed(parts)}.`,
+    );
+  }
+  lines.push(
+    told.free === null
+      ? `${counted(told.trays, 'tray')} here; nobody has told how many it holds.`
+      : `${counted(told.trays, 'tray')} here, room for ${told.free} more.`,
+  );
+  return lines;
+}
+
+type Apart = { readonly mean: number; readonly low: number; readonly high: number } | null;
+const signedHours = (value: number) => withUnit(value, 'h');
+/** Two places day by day, of the second. */
+export function placesPairWords(
+  from: string,
+  to: string,
+  score: Apart,
+  says: 'better' | 'worse' | 'no-difference' | 'unknown',
+  days: number,
+): string {
+  if (score === null || says === 'unknown')
+    return `Cannot compare ${to} with ${from}: ${dayCount(days)} known in both, or days too much alike to count as several.`;
+  const range = `${number(score.low)} to ${signedHours(score.high)} a day, nineteen times of twenty`;
+  if (says === 'no-difference') return `No clear difference between ${to} and ${from}: ${range}.`;
+  return says === 'better'
+    ? `${to} was better than ${from} by ${signedHours(score.mean)} a day (${range}).`
+    : `${to} was worse than ${from} by ${signedHours(-score.mean)} a day (${number(-score.high)} to ${signedHours(-score.low)}, nineteen times of twenty).`;
+}
+
+/** Where a crop does best, in a sentence, with how sure. */
+export function bestPlaceWords(told: {
+  readonly crop: string;
+  readonly places: number;
+  readonly best: string | null;
+  readonly sure: boolean;
+  /** The next best place, and by how much the best was better. */
+  readonly next: { readonly name: string; readonly score: Apart } | null;
+}): string {
+  const { crop, best, next } = told;
+  if (told.places < 2) return 'There is only one place for trays, so there is nothing to compare.';
+  if (best === null || next === null || next.score === null)
+    return `Cannot say where ${crop} does best: at least five days have to be known in two places.`;
+  const { mean, low, high } = next.score;
+  const range = `${number(low)} to ${signedHours(high)}`;
+  return told.sure
+    ? `${crop} did best in ${best}: ${signedHours(mean)} a day better than ${next.name} (${range}, nineteen times of twenty).`
+    : `No place is clearly best for ${crop}. ${best} comes first, but its lead on ${next.name} may be chance: ${range} a day.`;
+}
+
+/** How a saving by moving trays is estimated. */
+export function movingSavingWords(told: {
+  readonly heatLimit: number | null;
+  readonly chill: number | null;
+  readonly share: {
+    readonly mean: number;
+    readonly low: number;
+    readonly high: number;
+    readonly from: 'own' | 'guess';
+    readonly batches: number;
+  };
+}): string {
+  const { heatLimit, chill, share } = told;
+  const percent = (value: number) => withUnit(100 * value, '%', 2);
+  const harmful = [
+    heatLimit === null ? '' : `over ${temperature(heatLimit)}`,
+    chill === null ? '' : `under ${temperature(chill)}`,
+    'wet in weather that suits a disease',
+  ].filter(Boolean);
+  const range = `${percent(share.mean)} (${percent(share.low)} to ${percent(share.high)})`;
+  const from =
+    share.from === 'own'
+      ? `That share, ${range}, is learned from ${share.batches} finished batches of your own; it goes with such hours, which is no proof that they did it.`
+      : `That share, ${range}, is ours, from no source, until twelve finished batches of your own tell it; so far there are ${share.batches}.`;
+  return `Harmful hours are those ${harmful.join(', or ')}. A move spares: harmful hours fewer a day, times the days left, times the share of the crop that each costs, times the worth of the trays. ${from}`;
+}
+
+/** What the rule on moving says of trays that stand: to go, to stay and why, or that nobody can say. */
+export function traysThereWords(told: {
+  readonly name: string;
+  readonly trays: number;
+  readonly batch: string | null;
+  readonly place: string;
+  readonly verdict: 'act' | 'leave' | 'unknown' | null;
+  readonly because: readonly Evidence[];
+  readonly missing: readonly string[];
+}): string {
+  const { verdict, because, missing } = told;
+  const which =
+    told.batch === null
+      ? `The trays there, ${told.trays} of ${told.name}, as the farm file tells`
+      : `${counted(told.trays, 'tray')} of ${told.name}`;
+  if (verdict === null) return `${which}.`;
+  if (verdict === 'act')
+    return `${which}: ${lower(moving(because, told.place))}. ${why('move-trays', because)}`;
+  if (verdict === 'unknown') return `${which}. ${why('move-trays', because, missing)}`;
+  const short = because.find(
+    ({ what, value, limit }) =>
+      ['room-there', 'days-to-ready', 'moving-spares'].includes(what) &&
+      Number(value) < Number(limit),
+  );
+  const stays =
+    ['mould-seen', 'moved-days-ago', 'open-up-first', 'shade-first']
+      .map((term) => because.find(({ what }) => what === term))
+      .find((fact) => fact !== undefined) ?? short;
+  return `${which}. ${stays === undefined ? 'They stay: no other place is clearly better and safe.' : `They stay. ${sentences[stays.what]?.(stays) ?? ''}`}`;
+}
+
+const placesComparedScreens = {
+  title: (crop: string) => `Where does ${crop} do best`,
+  titleNone: 'Where does a crop do best',
+  crop: 'Crop',
+  days: 'Days',
+  lastDays: (days: number) => `the last ${days} days`,
+  none: 'No crop with a comfort band is told in the farm file, so places cannot be compared.',
+  picture: 'Hours a day of each place, as bars from 0 to 24 hours',
+  parts: {
+    inBand: 'in the band, leaves dry',
+    wetInBand: 'in the band, leaves wet',
+    hot: 'too hot',
+    cold: 'too cold',
+    unknown: 'not known',
+  },
+  axis: (hours: number) => `${hours}${HARD}h`,
+  band: (low: string, high: string) => `The band is ${low} to ${high}.`,
+  table: 'The same as a table, hours a day',
+  columns: {
+    place: 'Place',
+    inBand: 'In band',
+    hot: 'Too hot',
+    cold: 'Too cold',
+    wet: 'Wet',
+    disease: 'Disease weather',
+    unknown: 'Not known',
+    days: 'Days',
+  },
+  gaveTitle: 'What batches gave there',
+  gaveNone: 'No finished batch of it yet.',
+  gaveColumns: {
+    place: 'Place',
+    batches: 'Batches',
+    perTray: 'kg a tray',
+    days: 'Days',
+    lost: 'Lost',
+  },
+  pairs: 'Two by two',
+  inWords: 'Each place in words',
+  saving: 'How a saving is estimated',
+  mean: (of: Mean | null, kind: 'kg' | 'days' | 'share') => {
+    if (of === null) return '–';
+    const say = (value: number) =>
+      kind === 'kg'
+        ? number(value, 2)
+        : kind === 'days'
+          ? number(value, 0)
+          : withUnit(100 * value, '%', 0);
+    return of.low === null || of.high === null
+      ? say(of.mean)
+      : `${say(of.mean)} (${say(of.low)} to ${say(of.high)})`;
+  },
+  bounds: (of: Between | null) =>
+    of === null
+      ? '–'
+      : number(of[0]) === number(of[1])
+        ? number(of[0])
+        : `${number(of[0])}–${number(of[1])}`,
+  standing: 'What stands here',
+  standingNone: 'No trays stand here, as far as anybody told.',
+  compare: 'Compare the places',
+  undo: 'It was not moved: take it back',
+  undone: 'Taken back; the record keeps both.',
+  notUndone: (sentence: string) => `Not taken back: ${sentence}`,
+};
 
 // Fixed words of the pages beyond Today.
 
@@ -2644,6 +2897,7 @@ export const screens = {
   },
   keeping: keepingWords,
   places: placeScreens,
+  placesCompared: placesComparedScreens,
   probes: probeScreens,
   lots: lotScreens,
   record: recordScreens,

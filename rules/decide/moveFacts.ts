@@ -101,8 +101,18 @@ export const sparesAgainstCarrying = (
     put('batches', share.batches),
     put('minutes', minutes, 'min'),
   );
+  const from = stand.minutes === null ? 'guess' : 'told';
+  const carrying = fact(
+    'carrying-minutes',
+    minutes,
+    'min',
+    null,
+    from === 'told' ? TOLD : OURS,
+    by('moveTrays', put('minutes', minutes, 'min'), put('minutes-from', from)),
+  );
   const source = share.from === 'own' ? HARM_OWN : HARM_GUESS;
   return [
+    carrying,
     fact('harmful-hours-fewer', spares.fewerHours, 'h', null, COMPARED, how),
     fact('moving-spares', spares.money, 'money', spares.cost, source, how, TOLD),
     fact('share-spared', 100 * spares.share, '%', null, source, how),
