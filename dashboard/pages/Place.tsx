@@ -5,6 +5,7 @@ import { LazyYear } from '../parts/LazyYear.tsx';
 import { lazy } from '../parts/lazy.tsx';
 import { PlaceFacts } from '../parts/PlaceFacts.tsx';
 import { useDays } from '../parts/useDays.ts';
+import { LazyPlaceStands } from '../placesCompared/lazyParts.tsx';
 import type { Params } from '../router.ts';
 import { farm, faults, today } from '../state.ts';
 import { words } from '../words.ts';
@@ -52,6 +53,7 @@ export function Place({ params }: { params: Params }) {
       {back}
       <Heading title={place.name} />
       <PlaceFacts place={place} zone={zone} />
+      {place.kind === 'tunnel' && <LazyPlaceStands place={place.id} crop={place.crop ?? null} />}
       {place.kind === 'patch' && place.crop === 'strawberry' && (
         <CutBack key={`clear ${place.id}`} place={place.id} />
       )}

@@ -5,6 +5,7 @@ import { type PlacesCompared as Compared, destination } from '../placesCompared/
 import {
   bestPlaceWords,
   movingSavingWords,
+  noBandWords,
   placeForCropWords,
   placesPairWords,
   traysThereWords,
@@ -92,6 +93,25 @@ function bestOf({ places }: Found, pairs: readonly PlacesPair[]) {
   const sure =
     ranked.length === places.length && leads.every((score) => score !== null && score.low > 0);
   return { best, next: { name: second.place.name, score: leads[0] ?? null }, sure };
+}
+
+/** For a crop whose band nobody told, or a farm that tells of none. */
+export function noPlaces(
+  parts: ApiParts,
+  crop: FarmCrop | undefined,
+  days: number,
+): PlacesCompared {
+  const now = parts.clock.now();
+  const today = parts.calendar().dayOf(now);
+  const nameOf = (id: string) => parts.farm().crop(id)?.name ?? id;
+  return {
+    ...{ crop: crop?.id ?? '', name: crop?.name ?? crop?.id ?? '', days, band: [0, 0] },
+    crops: parts.placesCompared.crops(now).map((id) => ({ crop: id, name: nameOf(id) })),
+    ...{ heatLimit: null, chill: null, best: null, sure: false, saving: '' },
+    ...{ from: parts.calendar().add(today, -days), to: parts.calendar().add(today, -1) },
+    ...{ places: [], pairs: [], standing: [] },
+    sentence: noBandWords(crop === undefined ? null : (crop.name ?? crop.id)),
+  };
 }
 
 /** Trays of any crop that stand somewhere, with what the newest look decided of them. */

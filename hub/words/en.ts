@@ -114,9 +114,11 @@ const listed = (names: readonly string[]) =>
 // Trays that would do better elsewhere, and shade: labels of what such a task rests on.
 
 const trayEvidence: Readonly<Record<string, string>> = {
-  'better-at-least': 'Better there, at the least',
-  'better-at-most': 'Better there, at the most',
-  'better-hours-a-day': 'Better there, hours a day',
+  'better-at-least': 'Better there, at the least (99 times of 100)',
+  'better-at-most': 'Better there, at the most (99 times of 100)',
+  'band-hours-more': 'In the band with dry leaves there, more hours a day',
+  'better-hours-a-day':
+    'Better there, h a day: hours in the band, less hot ones and half of wet ones',
   'carrying-minutes': 'Minutes of carrying',
   'cold-hours-fewer': 'Too cold there, fewer hours a day',
   'days-to-ready': 'Days until they are ready; fewer than the limit are left where they are',
@@ -176,8 +178,10 @@ const trayInputs: Readonly<Record<string, string>> = {
 
 type Spoken = { readonly value: Evidence['value']; readonly limit: Evidence['limit'] };
 const traySentences: Readonly<Record<string, (fact: Spoken) => string>> = {
+  'band-hours-more': ({ value }) =>
+    `It kept to the crop’s band for ${figure(value)}${HARD}h a day more there over the last days.`,
   'better-hours-a-day': ({ value }) =>
-    `There it was ${figure(value)}${HARD}h a day better over the last days.`,
+    `There it was ${figure(value)}${HARD}h a day better over the last days, hot and wet hours taken off.`,
   'days-to-ready': ({ value }) => `They stand for about ${figure(value)} more days.`,
   'heat-now': ({ value, limit }) =>
     `It is ${figure(value)}${HARD}°C inside; the crop’s limit is ${figure(limit)}${HARD}°C.`,
@@ -487,6 +491,7 @@ const reasons: Partial<Record<TaskKind, readonly (readonly string[])[]>> = {
     ['moved-days-ago'],
     ['open-up-first'],
     ['shade-first'],
+    ['band-hours-more', 'moving-spares'],
     ['better-hours-a-day', 'moving-spares'],
   ],
   shade: [
@@ -924,9 +929,14 @@ export function bestPlaceWords(told: {
   const { mean, low, high } = next.score;
   const range = `${number(low)} to ${signedHours(high)}`;
   return told.sure
-    ? `${crop} did best in ${best}: ${signedHours(mean)} a day better than ${next.name} (${range}, nineteen times of twenty).`
+    ? `${crop} did best in ${best}: ahead of ${next.name} by ${signedHours(mean)} a day (${range}, nineteen times of twenty).`
     : `No place is clearly best for ${crop}. ${best} comes first, but its lead on ${next.name} may be chance: ${range} a day.`;
 }
+
+export const noBandWords = (crop: string | null) =>
+  crop === null
+    ? 'No crop with a comfort band is told in the farm file, so places cannot be compared.'
+    : `Places cannot be compared for ${crop}: the farm file tells no comfort band of it.`;
 
 /** How a saving by moving trays is estimated. */
 export function movingSavingWords(told: {
@@ -992,7 +1002,6 @@ const placesComparedScreens = {
   crop: 'Crop',
   days: 'Days',
   lastDays: (days: number) => `the last ${days} days`,
-  none: 'No crop with a comfort band is told in the farm file, so places cannot be compared.',
   picture: 'Hours a day of each place, as bars from 0 to 24 hours',
   parts: {
     inBand: 'in the band, leaves dry',
@@ -1003,6 +1012,11 @@ const placesComparedScreens = {
   },
   axis: (hours: number) => `${hours}${HARD}h`,
   band: (low: string, high: string) => `The band is ${low} to ${high}.`,
+  limit: (limit: string) => `Over ${limit} the crop is hurt.`,
+  score:
+    'Compared day by day: hours in the band with dry leaves, less one for each that was too hot and half for each wet one. The weights are ours.',
+  dash: '–',
+  here: (crop: string) => `How ${crop} does here`,
   table: 'The same as a table, hours a day',
   columns: {
     place: 'Place',

@@ -46,6 +46,7 @@ const knownHour = (hour: PlaceHour | undefined) => hour !== undefined && hour.kn
 export function comparePlaces(
   here: readonly PlaceDay[],
   there: readonly PlaceDay[],
+  confidence = CONFIDENCE,
 ): PlaceDifference {
   const others = new Map(there.map((day) => [day.day, day]));
   const leftOut: string[] = [];
@@ -72,7 +73,7 @@ export function comparePlaces(
     if (mine.disease !== null && other?.disease != null)
       disease.push(middle(other.disease.hours) - middle(mine.disease.hours));
   }
-  const of = (differences: readonly number[]) => pairedDifference(differences, CONFIDENCE);
+  const of = (differences: readonly number[]) => pairedDifference(differences, confidence);
   return {
     days: apart.score.length,
     leftOut,

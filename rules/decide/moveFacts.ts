@@ -52,6 +52,7 @@ export function betterThere(
     fact('better-hours-a-day', score.mean, 'h', clearly, COMPARED, how, OURS),
     fact('better-at-least', score.low, 'h', 0, COMPARED, how, OURS),
     fact('better-at-most', score.high, 'h', null, COMPARED, how),
+    ...more('band-hours-more', difference.inBand?.mean),
     ...more('hot-hours-fewer', negative(difference.hot?.mean)),
     ...more('cold-hours-fewer', negative(difference.cold?.mean)),
     ...more('wet-hours-fewer', negative(difference.wet?.mean)),

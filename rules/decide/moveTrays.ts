@@ -79,7 +79,7 @@ export function moveTrays(
   let untold = false;
   for (const { to, difference } of ordered) {
     const lately = stand.left.some(({ place, at }) => place === to.id && now - at < NOT_BACK * DAY);
-    if (lately || safeForTrays(look, to.id, known, crop) !== 'yes') continue;
+    if (lately || safeForTrays(look, stand.place, to.id, known, crop) !== 'yes') continue;
     const free = room.free(to.id);
     if (free === null) {
       untold = true;

@@ -5,7 +5,7 @@ import { shown } from '../../words/index.ts';
 import { whoIs } from '../access.ts';
 import type { App } from '../app.ts';
 import { type ApiParts, Refused } from '../parts.ts';
-import { placesFacts } from '../placesFacts.ts';
+import { noPlaces, placesFacts } from '../placesFacts.ts';
 import { nameOf, shownTask } from '../present.ts';
 
 /** Where a crop does best, and taking back a move that an answer entered. */
@@ -19,18 +19,16 @@ export function placesComparedRoutes(app: App, parts: ApiParts) {
     '/api/learn/places',
     { schema: { querystring, response: { 200: contract.placesCompared } } },
     ({ query }) => {
-      const known = parts.placesCompared.crops(parts.clock.now());
-      const id = query.crop ?? known[0];
+      const id = query.crop ?? parts.placesCompared.crops(parts.clock.now())[0];
       const crop = parts.farm().crop(id);
-      if (crop === undefined || !known.includes(crop.id)) {
-        const wanted =
-          known.length === 0 ? 'a crop with a band in the farm file' : `one of ${known.join(', ')}`;
-        throw new Refused(
-          404,
-          `Expected ${wanted} in crop, got ${id === undefined ? 'none' : shown(id)}`,
-        );
+      if (query.crop !== undefined && crop === undefined) {
+        const ids = parts.farm().file.crops.map((one) => one.id);
+        const wanted = ids.length === 0 ? 'a crop of the farm file' : `one of ${ids.join(', ')}`;
+        throw new Refused(404, `Expected ${wanted} in crop, got ${shown(query.crop)}`);
       }
-      return placesFacts(parts, crop, query.days);
+      return crop?.band === undefined
+        ? noPlaces(parts, crop, query.days)
+        : placesFacts(parts, crop, query.days);
     },
   );
 
