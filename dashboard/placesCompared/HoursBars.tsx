@@ -4,8 +4,9 @@ import { scale } from '../charts/scale.ts';
 import { useWidth } from '../charts/useWidth.ts';
 import { words } from '../words.ts';
 
-const ROW = 58; // name above, bar below
+const ROW = 68; // name above, bar and thin bar below
 const BAR = 24;
+const THIN = 8;
 const TOP = 4;
 const FOOT = 24; // hours
 const HOURS = [0, 6, 12, 18, 24];
@@ -62,6 +63,14 @@ export function HoursBars({ places, label }: { places: readonly PlaceForCrop[]; 
                   fill={`url(#${id}-${part})`}
                 />
               ))}
+              <rect
+                class="bar-edge bar-wetInBand"
+                x={x(0)}
+                y={27 + BAR}
+                width={x(place.tally?.wet[0] ?? 0) - x(0)}
+                height={THIN}
+                fill={`url(#${id}-wetInBand)`}
+              />
             </g>
           ))}
         </svg>
@@ -84,6 +93,19 @@ export function HoursBars({ places, label }: { places: readonly PlaceForCrop[]; 
               {text.parts[part]}
             </li>
           ))}
+          <li>
+            <svg width="34" height="10" aria-hidden="true">
+              <rect
+                class="bar-edge"
+                x="1"
+                y="1"
+                width="32"
+                height={THIN}
+                fill={`url(#${id}-wetInBand)`}
+              />
+            </svg>{' '}
+            {text.wet}
+          </li>
         </ul>
       </figcaption>
     </figure>

@@ -133,6 +133,7 @@ const trayEvidence: Readonly<Record<string, string>> = {
   'move-to': 'Where to',
   'moved-days-ago': 'Moved, days ago',
   'moving-spares': 'Expected to spare; limit is what the carrying costs',
+  'not-safe-there': 'Too hot or too cold there on some day, or tonight',
   'open-up-first': 'Open up first: it would have ended these hours',
   'room-there': 'Room there, in trays; limit is what is to be carried',
   'shade-first': 'Shade first',
@@ -193,6 +194,8 @@ const traySentences: Readonly<Record<string, (fact: Spoken) => string>> = {
   'moved-days-ago': ({ value }) => `They were moved ${figure(value)} days ago.`,
   'moving-spares': ({ value, limit }) =>
     `It is expected to spare about ${figure(value)}; the carrying costs about ${figure(limit)}.`,
+  'not-safe-there': ({ value }) =>
+    `${value} looks better, but it got too hot or too cold there, or will tonight.`,
   'open-up-first': () => 'Open up first: outside air would do.',
   'room-there': ({ value, limit }) =>
     `There is room for ${figure(value)} trays there; ${figure(limit)} would be carried.`,
@@ -990,10 +993,17 @@ export function traysThereWords(told: {
       Number(value) < Number(limit),
   );
   const stays =
-    ['mould-seen', 'moved-days-ago', 'open-up-first', 'shade-first']
+    ['mould-seen', 'moved-days-ago', 'open-up-first', 'shade-first', 'not-safe-there']
       .map((term) => because.find(({ what }) => what === term))
       .find((fact) => fact !== undefined) ?? short;
-  return `${which}. ${stays === undefined ? 'They stay: no other place is clearly better and safe.' : `They stay. ${sentences[stays.what]?.(stays) ?? ''}`}`;
+  if (stays !== undefined) return `${which}. They stay. ${sentences[stays.what]?.(stays) ?? ''}`;
+  const said = (what: string) => because.find((fact) => fact.what === what);
+  const ahead = said('better-hours-a-day');
+  const unsure =
+    Number(ahead?.value) >= Number(ahead?.limit) && Number(said('better-at-least')?.value) <= 0;
+  return unsure
+    ? `${which}. They stay: another place looks better, but that may still be chance, and carrying asks for 99 times of 100.`
+    : `${which}. They stay: no other place is clearly better.`;
 }
 
 const placesComparedScreens = {
@@ -1010,6 +1020,7 @@ const placesComparedScreens = {
     cold: 'too cold',
     unknown: 'not known',
   },
+  wet: 'thin bar: leaves wet, at any temperature',
   axis: (hours: number) => `${hours}${HARD}h`,
   band: (low: string, high: string) => `The band is ${low} to ${high}.`,
   limit: (limit: string) => `Over ${limit} the crop is hurt.`,

@@ -5,6 +5,8 @@ import type { DiseaseHours, PlaceDay, PlaceHour } from './placeDay.ts';
 /** Share of a day's hours that must be known for it to count. Ours, as in hoursInBand. */
 export const KNOWN_ENOUGH = 0.8;
 
+const HAIR = 1e-6; // h: room for the last bits of a sum
+
 /** Hours a day, over the days that are known enough; [least, most] where hours are not known. */
 export type PlaceTally = {
   readonly days: number;
@@ -41,7 +43,8 @@ export const enoughKnown = (day: PlaceDay) =>
 export function placeTally(days: readonly PlaceDay[]): PlaceTally | null {
   const counted = days.filter(enoughKnown);
   if (counted.length === 0) return null;
-  const unknown = meanOf(counted.map((day) => day.hours.length - knownOf(day)));
+  const rest = meanOf(counted.map((day) => day.hours.length - knownOf(day)));
+  const unknown = rest < HAIR ? 0 : rest;
   const bounds = (of: (hour: PlaceHour) => number): Bounds => {
     const least = meanOf(counted.map(({ hours }) => hours.reduce((sum, h) => sum + of(h), 0)));
     return [least, least + unknown];

@@ -13,7 +13,7 @@ import {
 } from './moveFacts.ts';
 import { safeForTrays } from './safeForTrays.ts';
 import { act, fact, leave, unknown } from './say.ts';
-import type { TraysStanding } from './snapshot.ts';
+import type { TrayPlace, TraysStanding } from './snapshot.ts';
 import { ENTERED, OURS } from './sources.ts';
 import { trayCandidates } from './trayCandidates.ts';
 import type { TrayRoom } from './trayRoom.ts';
@@ -79,7 +79,11 @@ export function moveTrays(
   let untold = false;
   for (const { to, difference } of ordered) {
     const lately = stand.left.some(({ place, at }) => place === to.id && now - at < NOT_BACK * DAY);
-    if (lately || safeForTrays(look, stand.place, to.id, known, crop) !== 'yes') continue;
+    if (lately) continue;
+    if (safeForTrays(look, stand.place, to.id, known, crop) !== 'yes') {
+      short ??= [...betterThere(difference, stand.place, to.id, CLEARLY), notSafe(to)];
+      continue;
+    }
     const free = room.free(to.id);
     if (free === null) {
       untold = true;
@@ -124,6 +128,8 @@ export function moveTrays(
   return leave(...(short ?? because));
 }
 
+const notSafe = (to: TrayPlace) =>
+  fact('not-safe-there', to.name, '', null, OURS, by('safeForTrays', put('place', to.id)));
 const TOLD_HOW = { method: null, inputs: [] };
 const moved = (days: number) => by('moveTrays', put('days', days, 'd'));
 

@@ -32,7 +32,8 @@ export function heatAhead(look: Look, column: Column, limit: number): HeatAhead 
   const { now, sun } = look;
   if (sun === null) return null;
   const [from, to] = [now - A_DAY, sun.set - A_DAY];
-  const then = around(column, from, instant(now));
+  // Both from the ten minutes before: a morning that rises would else look cooler than it is.
+  const then = around(column, from, instant(from));
   const today = around(column, now, now);
   if (then === null || today === null) return null;
   const foretold = pushedWarmer(look);
