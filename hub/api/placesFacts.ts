@@ -50,6 +50,7 @@ export function placesFacts(parts: ApiParts, crop: FarmCrop, days: number): Plac
     sure,
     sentence: bestPlaceWords({
       ...{ crop: name, places: found.places.length, best: best?.place.name ?? null, sure, next },
+      notKnown: found.places.filter(({ tally }) => tally === null).map(({ place }) => place.name),
     }),
     standing: standingOf(parts, found),
     saving: movingSavingWords({ ...limits, share }),
@@ -66,7 +67,7 @@ function pairOf({ from, to, difference, before, says }: Found['pairs'][number]):
   };
 }
 
-/** The place with the most of the score, the one that comes next, and whether it beat every other. */
+/** The place with the most of the score, the one that comes next, and whether it beat every other that is known. */
 function bestOf({ places }: Found, pairs: readonly PlacesPair[]) {
   const ranked = places
     .flatMap((one) => {
@@ -90,8 +91,7 @@ function bestOf({ places }: Found, pairs: readonly PlacesPair[]) {
       : { mean: -mean, low: -high, high: -low };
   };
   const leads = ranked.slice(1).map(({ place }) => lead(place.id));
-  const sure =
-    ranked.length === places.length && leads.every((score) => score !== null && score.low > 0);
+  const sure = leads.every((score) => score !== null && score.low > 0);
   return { best, next: { name: second.place.name, score: leads[0] ?? null }, sure };
 }
 

@@ -6,11 +6,12 @@ import type { Farm } from '../farm/index.ts';
 import type { Growing } from '../growing/index.ts';
 import { placeRule, type Snapshots } from '../snapshot/index.ts';
 import type { Store } from '../store/index.ts';
+import type { Task } from '../tasks/index.ts';
 import { makeBatchHarms } from './batchHarms.ts';
 import { daysLeft } from './daysLeft.ts';
 import { gaveThere } from './gaveThere.ts';
 import { sameWeeks } from './sameWeeks.ts';
-import { holdsTrays, standingTrays, trayPlaces } from './standing.ts';
+import { holdsTrays, type ShadeSaid, standingTrays, trayPlaces } from './standing.ts';
 
 /** Days compared, unless asked for others. Ours. */
 export const USUAL_DAYS = 10;
@@ -24,6 +25,8 @@ export type PlacesComparedParts = {
   readonly growing: Growing;
   /** Open tasks. */
   readonly open: () => readonly Pick<Decision, 'kind' | 'place' | 'subject' | 'because'>[];
+  /** Tasks that ended since then. */
+  readonly ended: (since: number) => readonly Pick<Task, 'kind' | 'place' | 'answer'>[];
   readonly onFault: (error: unknown) => void;
 };
 export type PlacesCompared = ReturnType<typeof makePlacesCompared>;
@@ -51,6 +54,22 @@ export function makePlacesCompared(parts: PlacesComparedParts) {
   const lastDays = (days: number, now: number) => {
     const to = calendar().add(calendar().dayOf(now), -1);
     return { from: calendar().add(to, 1 - days), to };
+  };
+  const shadeSaid = (now: number): ShadeSaid => {
+    const since = calendar().bounds(lastDays(USUAL_DAYS, now).from).begins;
+    const said = store.journal
+      .between('shade', since, now + 1)
+      .filter(({ body }) => (body as { is: boolean }).is);
+    const refused = parts.ended(since).filter((t) => t.kind === 'shade' && t.answer === 'no');
+    return (place) => {
+      const days = said
+        .filter((entry) => entry.place === place)
+        .map(({ t }) => calendar().dayOf(t));
+      return {
+        shadedDays: new Set(days).size,
+        notShaded: refused.some((task) => task.place === place),
+      };
+    };
   };
   const share = (crop: string, now: number, atOnce: number) =>
     harmPerHour(harms(batches.all(), crop, now, atOnce));
@@ -88,7 +107,7 @@ export function makePlacesCompared(parts: PlacesComparedParts) {
           places,
           trays: {
             standing: trays,
-            places: trayPlaces(farm(), standing(now)),
+            places: trayPlaces(farm(), standing(now), shadeSaid(now)),
             crops: crops.map((crop) => cropPlaces(crop, now)),
           },
         };
@@ -109,7 +128,7 @@ export function makePlacesCompared(parts: PlacesComparedParts) {
     compare(crop: string, days: number, now: number) {
       const { from, to } = lastDays(days, now);
       const trays = standing(now);
-      const room = trayPlaces(farm(), trays);
+      const room = trayPlaces(farm(), trays, shadeSaid(now));
       const own = batches.all().filter((batch) => batch.crop === crop);
       const past = growing.crop(crop).past;
       const places = farm()

@@ -83,11 +83,19 @@ export function standingTrays(parts: Parts, now: number): TraysStanding[] {
   return [...own, ...told];
 }
 
+/** What people said of shade at a place in the compared days. */
+export type ShadeSaid = (place: string) => Pick<TrayPlace, 'shadedDays' | 'notShaded'>;
+
 /** Places for trays, in the farm file's order, with what stands there. */
-export const trayPlaces = (farm: Farm, standing: readonly TraysStanding[]): TrayPlace[] =>
+export const trayPlaces = (
+  farm: Farm,
+  standing: readonly TraysStanding[],
+  shade: ShadeSaid,
+): TrayPlace[] =>
   farm.places.filter(holdsTrays).map(({ id, name, capacity }) => ({
     ...{ id, name, capacity: capacity ?? null },
     standing: standing
       .filter(({ place }) => place === id)
       .reduce((sum, { trays }) => sum + trays, 0),
+    ...shade(id),
   }));

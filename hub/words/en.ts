@@ -136,7 +136,7 @@ const trayEvidence: Readonly<Record<string, string>> = {
   'not-safe-there': 'Too hot or too cold there on some day, or tonight',
   'open-up-first': 'Open up first: it would have ended these hours',
   'room-there': 'Room there, in trays; limit is what is to be carried',
-  'shade-first': 'Shade first',
+  'shade-first': 'Shade first; days it was shaded so far',
   'shade-off-in-the-evening': 'Off again in the evening; hours to sunset',
   'share-spared': 'Share of the crop expected to be spared',
   shaded: 'Shaded today',
@@ -171,7 +171,6 @@ const trayInputs: Readonly<Record<string, string>> = {
   'minutes-from': 'Who says so',
   'open-already': 'Of those, with vents open',
   place: 'Place',
-  shade: 'The rule on shading said',
   trays: 'Trays',
   'warmer-than-yesterday': 'Warmer than yesterday by',
   'would-help': 'Of those, opening would have ended',
@@ -199,7 +198,7 @@ const traySentences: Readonly<Record<string, (fact: Spoken) => string>> = {
   'open-up-first': () => 'Open up first: outside air would do.',
   'room-there': ({ value, limit }) =>
     `There is room for ${figure(value)} trays there; ${figure(limit)} would be carried.`,
-  'shade-first': () => 'Shade first.',
+  'shade-first': () => 'Shade it first, and see for three days what that does.',
   'shade-off-in-the-evening': () => 'Take it off again in the evening.',
   shaded: () => 'It is shaded, as somebody said.',
   'trays-by-farm-file': () => 'It goes by the trays that the farm file tells of.',
@@ -924,16 +923,20 @@ export function bestPlaceWords(told: {
   readonly sure: boolean;
   /** The next best place, and by how much the best was better. */
   readonly next: { readonly name: string; readonly score: Apart } | null;
+  /** Places of which no day is known enough. */
+  readonly notKnown: readonly string[];
 }): string {
   const { crop, best, next } = told;
+  const rest = told.notKnown.length === 0 ? '' : ` How ${listed(told.notKnown)} did is not known.`;
   if (told.places < 2) return 'There is only one place for trays, so there is nothing to compare.';
   if (best === null || next === null || next.score === null)
     return `Cannot say where ${crop} does best: at least five days have to be known in two places.`;
   const { mean, low, high } = next.score;
   const range = `${number(low)} to ${signedHours(high)}`;
-  return told.sure
+  const sentence = told.sure
     ? `${crop} did best in ${best}: ahead of ${next.name} by ${signedHours(mean)} a day (${range}, nineteen times of twenty).`
     : `No place is clearly best for ${crop}. ${best} comes first, but its lead on ${next.name} may be chance: ${range} a day.`;
+  return sentence + rest;
 }
 
 export const noBandWords = (crop: string | null) =>

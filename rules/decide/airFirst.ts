@@ -7,6 +7,8 @@ import type { CropPlaces, TraysStanding } from './snapshot.ts';
 import { OURS } from './sources.ts';
 import type { troubleOf } from './trayTrouble.ts';
 
+const SHADE_TRIED = 3; // days of shade that did not keep it cool enough; ours
+
 /** What to do first, where it would do; null where carrying is what is left. */
 export function airFirst(
   { snapshot }: Look,
@@ -35,7 +37,11 @@ export function airFirst(
     if (asks.openUp || trial.wouldDo)
       return fact('open-up-first', trial.wouldHelp, 'h', null, OURS, how);
   }
-  if (trouble === 'heat' && asks.shade)
-    return fact('shade-first', 'yes', '', null, OURS, by('shade', put('shade', 'act')));
+  const shading = snapshot.trays?.places.find(({ id }) => id === stand.place);
+  const tried = shading?.shadedDays ?? 0;
+  // Shade that was put up for a day or two has not shown yet what it does; after three it has.
+  const waits = (asks.shade && tried < SHADE_TRIED) || (tried > 0 && tried < SHADE_TRIED);
+  if (trouble === 'heat' && waits && shading?.notShaded !== true)
+    return fact('shade-first', tried, 'd', SHADE_TRIED, OURS, by('shade', put('days', tried, 'd')));
   return null;
 }

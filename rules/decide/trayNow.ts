@@ -36,6 +36,10 @@ export type TrayPlace = {
   readonly capacity: number | null;
   /** Trays that stand there now, of all crops. */
   readonly standing: number;
+  /** Of the compared days, those on which somebody said that it was shaded. */
+  readonly shadedDays: number;
+  /** Somebody said in those days that it will not be shaded. */
+  readonly notShaded: boolean;
 };
 
 /** The last days of every place as one crop sees them, oldest first, today left out. */

@@ -127,6 +127,15 @@ test('a house whose vents were shut while it was cooler outside is opened first'
   expect(verdict({ vents: true, here: days(hot, false), outside: days(hot) })).toBe('act');
 });
 
+test('shade that was put up is given three days to show what it does, unless nobody will shade', () => {
+  const said = (shadedDays: number, notShaded = false) =>
+    only({ shade: { shadedDays, notShaded } });
+  expect(said(1).verdict).toBe('leave');
+  expect(said(2).because.map(({ what }) => what)).toContain('shade-first');
+  expect(said(3).verdict).toBe('act');
+  expect(said(2, true).verdict).toBe('act');
+});
+
 test('once asked it is asked for the same place, until it is hardly better any more', () => {
   const near = { minutes: 5 };
   const asked = stand({ ...near, askedTo: 'sun-house' });

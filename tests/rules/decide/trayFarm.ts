@@ -65,12 +65,16 @@ export type TrayWish = {
   readonly others?: number;
   readonly now?: number;
   readonly vents?: boolean;
+  /** What was said of shade in Long House. */
+  readonly shade?: { readonly shadedDays: number; readonly notShaded: boolean };
   readonly more?: Partial<Snapshot>;
 };
 
 export function trayFarm(wish: TrayWish): Snapshot {
   const now = wish.now ?? at('2025-06-21T09:00');
   const { here, there, stands = [stand()], capacity = 40, others = 0, vents = false } = wish;
+  const bare = { shadedDays: 0, notShaded: false };
+  const { shade = bare } = wish;
   const air = spot(now, { temperature: 22, humidity: 60 });
   const mast = spot(now, { spot: 'air', probe: 'mast', temperature: 20, humidity: 60 });
   const places = [
@@ -86,8 +90,20 @@ export function trayFarm(wish: TrayWish): Snapshot {
     trays: {
       standing: stands,
       places: [
-        { id: 'long-house', name: 'Long House', capacity: 40, standing: standing('long-house') },
-        { id: 'sun-house', name: 'Sun House', capacity, standing: standing('sun-house') + others },
+        {
+          id: 'long-house',
+          name: 'Long House',
+          capacity: 40,
+          standing: standing('long-house'),
+          ...shade,
+        },
+        {
+          id: 'sun-house',
+          name: 'Sun House',
+          capacity,
+          standing: standing('sun-house') + others,
+          ...bare,
+        },
       ],
       crops: [
         {
