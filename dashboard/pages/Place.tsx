@@ -6,6 +6,7 @@ import { lazy } from '../parts/lazy.tsx';
 import { PlaceFacts } from '../parts/PlaceFacts.tsx';
 import { StandsHere } from '../parts/StandsHere.tsx';
 import { useDays } from '../parts/useDays.ts';
+import { LazyPlaceStands } from '../placesCompared/lazyParts.tsx';
 import type { Params } from '../router.ts';
 import { farm, faults, today } from '../state.ts';
 import { words } from '../words.ts';
@@ -54,6 +55,7 @@ export function Place({ params }: { params: Params }) {
       <Heading title={place.name} />
       <PlaceFacts place={place} zone={zone} />
       <StandsHere place={place} />
+      {place.kind === 'tunnel' && <LazyPlaceStands place={place.id} crop={place.crop ?? null} />}
       {place.kind === 'patch' && place.crop === 'strawberry' && (
         <CutBack key={`clear ${place.id}`} place={place.id} />
       )}

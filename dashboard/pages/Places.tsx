@@ -1,6 +1,7 @@
 import { Fault } from '../parts/Fault.tsx';
 import { Heading } from '../parts/Heading.tsx';
 import { PlaceRow } from '../parts/PlaceRow.tsx';
+import { LazyPlacesCompared } from '../placesCompared/lazyParts.tsx';
 import { farm, faults, today } from '../state.ts';
 import { words } from '../words.ts';
 
@@ -22,6 +23,7 @@ export function Places() {
           ))}
         </ul>
       )}
+      {places !== undefined && places.length > 0 && <LazyPlacesCompared />}
     </>
   );
 }

@@ -1,4 +1,5 @@
 import type { Task } from '../../hub/contract/index.ts';
+import { UndoMove } from '../placesCompared/UndoMove.tsx';
 import { calendarDay, timeOfDay } from '../times.ts';
 import { words } from '../words.ts';
 import { Mark } from './Mark.tsx';
@@ -33,6 +34,7 @@ export function EndedTasks({
                 <span class="quiet">
                   {words.task.endings[ending]}, {timeOfDay(at, zone)}
                 </span>
+                {task.kind === 'move-trays' && task.answer === 'done' && <UndoMove task={task} />}
               </span>
             </li>
           );

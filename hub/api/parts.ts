@@ -4,6 +4,7 @@ import type { Batches } from '../batches/index.ts';
 import type { Calendar, Clock } from '../clock.ts';
 import type { Farm } from '../farm/index.ts';
 import type { Growing } from '../growing/index.ts';
+import type { PlacesCompared } from '../placesCompared/index.ts';
 import type { Planning } from '../planning/index.ts';
 import type { Corrections } from '../record/index.ts';
 import type { Season } from '../season/index.ts';
@@ -47,6 +48,7 @@ export type ApiParts = {
   readonly batches: Batches;
   readonly growing: Growing;
   readonly planning: Planning;
+  readonly placesCompared: PlacesCompared;
   readonly tasks: Tasks;
   /** What checks found to be added to what probes send. */
   readonly corrections: Corrections;

@@ -25,6 +25,7 @@ import { lotRoutes } from './routes/lots.ts';
 import { methodRoutes } from './routes/methods.ts';
 import { peopleRoutes } from './routes/people.ts';
 import { placeRoutes } from './routes/places.ts';
+import { placesComparedRoutes } from './routes/placesCompared.ts';
 import { planningRoutes } from './routes/planning.ts';
 import { probeCheckRoutes } from './routes/probeChecks.ts';
 import { probeRoutes } from './routes/probes.ts';
@@ -111,6 +112,7 @@ export async function buildServer(parts: ApiParts, options: ServerOptions): Prom
   seasonRoutes(app, parts);
   planningRoutes(app, parts);
   calendarRoutes(app, parts);
+  placesComparedRoutes(app, parts);
   eventRoutes(app, parts, { streams, sessions });
   methodRoutes(app);
   app.get('/api/openapi.json', { schema: { hide: true } }, () => app.swagger());

@@ -12,6 +12,7 @@ export * from './lots.ts';
 export * from './methods.ts';
 export * from './pages.ts';
 export * from './people.ts';
+export * from './placesCompared.ts';
 export * from './planning.ts';
 export * from './record.ts';
 export * from './season.ts';

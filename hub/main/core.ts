@@ -4,6 +4,7 @@ import { makeBatches } from '../batches/index.ts';
 import type { Clock } from '../clock.ts';
 import { makeGrowing } from '../growing/index.ts';
 import { makeIntake, type Pace, readMessage } from '../intake/index.ts';
+import { makePlacesCompared } from '../placesCompared/index.ts';
 import { growthFrom, makePlanning } from '../planning/index.ts';
 import { makeCorrections } from '../record/index.ts';
 import { makeSeason } from '../season/index.ts';
@@ -57,6 +58,11 @@ export function joinCore(parts: CoreParts) {
     growth: growthFrom(growing, store),
     onFault: (error) => log.error(error, 'the plan of what to sow failed'),
   });
+  const placesCompared = makePlacesCompared({
+    ...{ store, farm: kept.farm, calendar: kept.calendar, snapshots, batches, growing },
+    ...{ open: tasks.open, ended: tasks.endedSince },
+    onFault: (error) => log.error(error, 'what is known of trays failed'),
+  });
   const corrections = makeCorrections(store);
   const book = refusalBook(store);
   const strangers = makeStrangers(store);
@@ -98,6 +104,7 @@ export function joinCore(parts: CoreParts) {
     snapshots,
     season,
     planning,
+    placesCompared,
     tasks,
     farm: kept.farm,
     calendar: kept.calendar,
@@ -164,6 +171,7 @@ export function joinCore(parts: CoreParts) {
     batches,
     growing,
     planning,
+    placesCompared,
     season,
     tasks,
     corrections,

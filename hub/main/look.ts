@@ -4,6 +4,7 @@ import { type Alarm, planAlarms } from '../alarms/index.ts';
 import type { Looked } from '../api/index.ts';
 import type { Calendar, Clock } from '../clock.ts';
 import type { Farm } from '../farm/index.ts';
+import type { PlacesCompared } from '../placesCompared/index.ts';
 import type { Planning } from '../planning/index.ts';
 import type { Season } from '../season/index.ts';
 import type { Snapshots } from '../snapshot/index.ts';
@@ -21,6 +22,7 @@ export type LookParts = {
   readonly snapshots: Snapshots;
   readonly season: Season;
   readonly planning: Planning;
+  readonly placesCompared: PlacesCompared;
   readonly tasks: Tasks;
   readonly farm: () => Farm;
   readonly calendar: () => Calendar;
@@ -103,14 +105,13 @@ export function makeLook(parts: LookParts) {
     try {
       snapshots.fold();
       const standing = unkept.open();
-      const snapshot = parts.season.with(
-        snapshots.take(
-          now,
-          standing.map(({ key }) => key),
-          heardAt,
-        ),
+      const taken = snapshots.take(
+        now,
+        standing.map(({ key }) => key),
+        heardAt,
       );
-      const outlook = decide(parts.planning.with(snapshot));
+      const snapshot = parts.planning.with(parts.placesCompared.with(parts.season.with(taken)));
+      const outlook = decide(snapshot);
       for (const { rule, error } of outlook.failures) log.error({ rule, error }, 'a rule failed');
       const plan = planTasks(standing, outlook.decisions, unkept.memory(), now);
       const open = [

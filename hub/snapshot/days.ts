@@ -84,6 +84,7 @@ export function makeDays(store: Store, spots: Spots, farm: () => Farm, calendar:
   const isOver = (day: string, now: number) => now >= calendar().bounds(day).ends + JOINED;
 
   return {
+    firstDay,
     /** Days from `from` to `to` (both of them), from the first measured to today. */
     between(placeId: string, from: string, to: string, now: number): Day[] {
       const today = calendar().dayOf(now);

@@ -3,6 +3,7 @@ import type { Calendar, Clock } from '../clock.ts';
 import type { Farm } from '../farm/index.ts';
 import { makeLots } from '../lots/index.ts';
 import { type Changed, type Store, troubleOf } from '../store/index.ts';
+import { makeClimateDays } from './climateDays.ts';
 import { makeCrossings } from './crossings.ts';
 import { joinedAfter, makeDays, SPELL_DAYS } from './days.ts';
 import { makeNights } from './nights.ts';
@@ -12,6 +13,7 @@ import { makeSpots } from './spots.ts';
 import { makeTake } from './take.ts';
 import { makeWindow } from './window.ts';
 
+export { type ClimateDays, placeRule } from './climateDays.ts';
 export { longestGap } from './days.ts';
 export { nightBounds } from './nights.ts';
 export { type PlaceFacts, placeFacts, type SpotFacts } from './nowFacts.ts';
@@ -38,6 +40,7 @@ export function makeSnapshots(
   const nights = makeNights(store, spots, farm, calendar);
   const rooms = makeRooms(store, spots, farm, calendar);
   const days = makeDays(store, spots, farm, calendar);
+  const climate = makeClimateDays(store, spots, farm, calendar);
   const pushed = makePushed(store, farm, calendar);
   const lots = makeLots({ store, farm, calendar, readings: spots });
   let turn = 0;
@@ -61,6 +64,7 @@ export function makeSnapshots(
           for (const other of farm().places)
             store.placeFacts.dropNights(other.id, calendar().dayOf(from), last);
         nights.touched(place, from);
+        climate.touched(place, first, last);
         tell(place, from, to);
         rooms.touched(place, calendar().dayOf(from), calendar().dayOf(to));
       }
@@ -71,6 +75,7 @@ export function makeSnapshots(
     spots,
     window,
     days,
+    climate,
     lots,
     take: makeTake({
       ...{ store, farm, calendar, spots, nights, rooms, window, pushed },
@@ -111,6 +116,7 @@ export function makeSnapshots(
         tell(place, from, Number.POSITIVE_INFINITY);
       }
       nights.forgetAll();
+      climate.forgetAll();
       lots.touched(0);
     },
     /** The farm's description changed: all that was made with it is stale. */
@@ -119,6 +125,7 @@ export function makeSnapshots(
       store.placeFacts.dropAll();
       tell(null, 0, Number.POSITIVE_INFINITY);
       nights.forgetAll();
+      climate.forgetAll();
       lots.touched(0);
     },
     /** Works out days of one place that nobody has asked for yet; of the next one at the next call. */

@@ -1,4 +1,5 @@
 import type { Store, TaskRow } from '../store/index.ts';
+import { movedTrays } from './movedTrays.ts';
 import { type Memory, NO_MEMORY, type Plan, type Step, type Task } from './task.ts';
 
 const rowOf = (task: Task): TaskRow => ({
@@ -65,6 +66,7 @@ export function makeTasks(store: Store) {
         write({ event: answer, task: next }, now, who, note);
         if (ended) remember(task.key, { ...NO_MEMORY, answered: { answer, at: now } });
         if (answer === 'done') says(store, task, who, now);
+        if (answer === 'done') movedTrays(store, task, who, now);
       });
       return next;
     },
@@ -72,12 +74,13 @@ export function makeTasks(store: Store) {
 }
 export type Tasks = ReturnType<typeof makeTasks>;
 
-/** What "done" tells about vents and covers, for the next decisions. */
+/** What "done" tells about vents, covers and shade, for the next decisions. */
 const told: Partial<Record<Task['kind'], { what: string; is: boolean }>> = {
   'open-up': { what: 'vents', is: true },
   'close-up': { what: 'vents', is: false },
   cover: { what: 'covers', is: true },
   uncover: { what: 'covers', is: false },
+  shade: { what: 'shade', is: true },
 };
 
 function says(store: Store, task: Task, who: string, t: number) {

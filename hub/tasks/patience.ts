@@ -24,6 +24,10 @@ const patience: Partial<Record<TaskKind, Patience>> = {
   'run-generator': { lapse: 10 * MINUTE, done: 30 * MINUTE, no: 2 * HOUR },
   'see-to-unit': { lapse: 30 * MINUTE, done: 2 * HOUR, no: 4 * HOUR },
   'move-produce': { lapse: 15 * MINUTE, done: 1 * HOUR, no: 2 * HOUR },
+  // Ten days are compared, so a better place is better for days; carrying is no small matter.
+  'move-trays': { lapse: 12 * HOUR, done: 7 * 24 * HOUR, no: 7 * 24 * HOUR },
+  // Asked once a day.
+  shade: { lapse: 1 * HOUR, done: 12 * HOUR, no: 12 * HOUR },
   'see-to-probe': { lapse: 10 * MINUTE, done: 1 * HOUR, no: 72 * HOUR },
 };
 

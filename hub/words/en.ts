@@ -115,6 +115,99 @@ function countdown(ms: number): string {
 const listed = (names: readonly string[]) =>
   names.length < 2 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
 
+// Trays that would do better elsewhere, and shade: labels of what such a task rests on.
+
+const trayEvidence: Readonly<Record<string, string>> = {
+  'better-at-least': 'Better there, at the least (99 times of 100)',
+  'better-at-most': 'Better there, at the most (99 times of 100)',
+  'band-hours-more': 'In the band with dry leaves there, more hours a day',
+  'better-hours-a-day':
+    'Better there, h a day: hours in the band, less hot ones and half of wet ones',
+  'carrying-minutes': 'Minutes of carrying',
+  'cold-hours-fewer': 'Too cold there, fewer hours a day',
+  'days-to-ready': 'Days until they are ready; fewer than the limit are left where they are',
+  'harmful-hours-fewer': 'Harmful hours fewer a day (heat, chill, disease weather)',
+  'heat-ahead': 'Heat over the limit still to come today',
+  'heat-now': 'Temperature inside',
+  'heat-of-the-day': 'Heat over the limit, today in all',
+  'heat-so-far': 'Heat over the limit so far today',
+  'hot-hours-fewer': 'Too hot there, fewer hours a day',
+  'hottest-ahead': 'Hottest still to come today',
+  'mould-seen': 'Mould was seen on them',
+  'move-to': 'Where to',
+  'moved-days-ago': 'Moved, days ago',
+  'moving-spares': 'Expected to spare; limit is what the carrying costs',
+  'not-safe-there': 'Too hot or too cold there on some day, or tonight',
+  'open-up-first': 'Open up first: it would have ended these hours',
+  'room-there': 'Room there, in trays; limit is what is to be carried',
+  'shade-first': 'Shade first; days it was shaded so far',
+  'shade-off-in-the-evening': 'Off again in the evening; hours to sunset',
+  'share-spared': 'Share of the crop expected to be spared',
+  shaded: 'Shaded today',
+  'sun-ahead': 'Hours to sunset',
+  'trays-by-farm-file': 'Trays as the farm file tells them',
+  'trays-of': 'Crop',
+  'trays-standing': 'Trays',
+  'wet-hours-fewer': 'Leaves wet there, fewer hours a day',
+};
+const trayMissing: Readonly<Record<string, string>> = {
+  'crop-band': 'the temperatures the crop likes, in the farm file',
+  'days-in-both-places': 'five days known in both places',
+  'days-to-ready': 'knowing when they are ready (days of the crop in the farm file)',
+  'room-in-the-place': 'knowing how many trays the better place holds',
+  'yesterday-at-this-hour': 'yesterday’s readings from this hour on',
+};
+const trayInputs: Readonly<Record<string, string>> = {
+  'bad-hours': 'Hours too hot, or wet by day',
+  batches: 'Finished batches learned from',
+  days: 'Days',
+  'days-compared': 'Days compared',
+  'days-from': 'Who says so',
+  'days-left-out': 'Days left out, too little known',
+  'days-worth': 'Worth as many days apart',
+  free: 'Free places for trays',
+  from: 'From',
+  'harmful-hours-fewer': 'Harmful hours fewer a day',
+  'lost-per-hour': 'Lost for each harmful hour',
+  'lost-per-hour-least': 'Lost for each harmful hour, at the least',
+  'lost-per-hour-most': 'Lost for each harmful hour, at the most',
+  minutes: 'Minutes of carrying',
+  'minutes-from': 'Who says so',
+  'open-already': 'Of those, with vents open',
+  place: 'Place',
+  trays: 'Trays',
+  'warmer-than-yesterday': 'Warmer than yesterday by',
+  'would-help': 'Of those, opening would have ended',
+};
+
+type Spoken = { readonly value: Evidence['value']; readonly limit: Evidence['limit'] };
+const traySentences: Readonly<Record<string, (fact: Spoken) => string>> = {
+  'band-hours-more': ({ value }) =>
+    `It kept to the crop’s band for ${figure(value)}${HARD}h a day more there over the last days.`,
+  'better-hours-a-day': ({ value }) =>
+    `There it was ${figure(value)}${HARD}h a day better over the last days, hot and wet hours taken off.`,
+  'days-to-ready': ({ value }) => `They stand for about ${figure(value)} more days.`,
+  'heat-now': ({ value, limit }) =>
+    `It is ${figure(value)}${HARD}°C inside; the crop’s limit is ${figure(limit)}${HARD}°C.`,
+  'heat-of-the-day': ({ value }) =>
+    `Heat over the limit comes to about ${figure(value)}${HARD}°C${HARD}h today.`,
+  'hottest-ahead': ({ value, limit }) =>
+    `About ${figure(value)}${HARD}°C is to come inside; the crop’s limit is ${figure(limit)}${HARD}°C.`,
+  'mould-seen': () => 'Mould was seen on them: they are not carried among clean ones.',
+  'moved-days-ago': ({ value }) => `They were moved ${figure(value)} days ago.`,
+  'moving-spares': ({ value, limit }) =>
+    `It is expected to spare about ${figure(value)}; the carrying costs about ${figure(limit)}.`,
+  'not-safe-there': ({ value }) =>
+    `${value} looks better, but it got too hot or too cold there, or will tonight.`,
+  'open-up-first': () => 'Open up first: outside air would do.',
+  'room-there': ({ value, limit }) =>
+    `There is room for ${figure(value)} trays there; ${figure(limit)} would be carried.`,
+  'shade-first': () => 'Shade it first, and see for three days what that does.',
+  'shade-off-in-the-evening': () => 'Take it off again in the evening.',
+  shaded: () => 'It is shaded, as somebody said.',
+  'trays-by-farm-file': () => 'It goes by the trays that the farm file tells of.',
+};
+
 // What the terms of a task's evidence are called on screen.
 
 /** Those of sowing and harvest. */
@@ -140,6 +233,7 @@ const growingLabels = {
 /** Labels beside a value: "Leaves wet for", then 6.5 h. */
 export const evidenceLabels: Readonly<Record<string, string>> = {
   ...growingLabels,
+  ...trayEvidence,
   'above-limit-minutes': 'Over the limit for',
   battery: 'Battery',
   'chance-for-ripe': 'Chance that tonight takes what is ripe',
@@ -225,6 +319,7 @@ export const evidenceLabels: Readonly<Record<string, string>> = {
 
 /** What is missing, as it follows "Cannot say without". */
 export const missingLabels: Readonly<Record<string, string>> = {
+  ...trayMissing,
   'climate-of-the-place': 'years of daily temperatures, from a station or from here',
   'covers-on-or-off': 'knowing whether the covers are on',
   'delivery-days': 'delivery days in the farm file',
@@ -356,6 +451,7 @@ const lowerFirst = (name: string) => `${name.slice(0, 1).toLowerCase()}${name.sl
 
 const sentences: Readonly<Record<string, Say>> = {
   ...growingSentences,
+  ...traySentences,
   'wet-hours': ({ value }) => `Leaves have been wet for ${hoursOf(value)}.`,
   'outside-drier-by': ({ value }) => `Outside air holds ${figure(value)}${HARD}g/m³ less water.`,
   'outside-damper-by': ({ value }) =>
@@ -465,6 +561,20 @@ const sentences: Readonly<Record<string, Say>> = {
 
 /** For each kind the pairs of facts that make its reason; the first pair that is there is said. */
 const reasons: Partial<Record<TaskKind, readonly (readonly string[])[]>> = {
+  'move-trays': [
+    ['mould-seen'],
+    ['moved-days-ago'],
+    ['open-up-first'],
+    ['shade-first'],
+    ['band-hours-more', 'moving-spares'],
+    ['better-hours-a-day', 'moving-spares'],
+  ],
+  shade: [
+    ['shaded'],
+    ['open-up-first'],
+    ['hottest-ahead', 'shade-off-in-the-evening'],
+    ['hottest-ahead'],
+  ],
   'open-up': [
     ['night-goes-first'],
     ['outside-freezing'],
@@ -556,7 +666,7 @@ export function title({ kind, place: name, subject, because }: Titled): string {
     'open-up': `Open up ${place}`,
     'close-up': `Close up ${place}`,
     shade: `Shade ${place}`,
-    'move-trays': `Move trays out of ${place}`,
+    'move-trays': moving(because, place),
     cover: `Cover ${place}`,
     uncover: `Uncover ${place}`,
     'pick-now': `Pick ${place} now`,
@@ -575,6 +685,16 @@ export function title({ kind, place: name, subject, because }: Titled): string {
       : `See to ${probe(subject)} in ${place}`,
   };
   return titles[kind];
+}
+
+/** `Move 12 trays of Basil from Long House to Sun House`. */
+function moving(because: readonly Evidence[], place: string): string {
+  const said = (what: string) => because.find((fact) => fact.what === what)?.value;
+  const to = said('move-to');
+  if (to === undefined || to === null) return `Move trays out of ${place}`;
+  if (said('trays-by-farm-file') !== undefined)
+    return `Move the trays there, ${said('trays-of')}, from ${place} to ${to}`;
+  return `Move ${figure(said('trays-standing') ?? null)} trays of ${said('trays-of')} from ${place} to ${to}`;
 }
 
 /** `8 kg of Strawberries`, where the facts tell of a lot. */
@@ -778,6 +898,278 @@ const refusals: Readonly<Record<string, string>> = {
   stuck: 'The value has not moved for hours; kept, not used',
 };
 export const refusalWords = (reason: string) => refusals[reason] ?? reason;
+
+// Where a crop does best: places compared, and trays that stand.
+
+type Between = readonly [number, number];
+const hoursBetween = ([least, most]: Between) =>
+  number(least) === number(most)
+    ? withUnit(least, 'h')
+    : `${number(least)} to ${withUnit(most, 'h')}`;
+const dayCount = (n: number) => counted(n, 'day');
+type Mean = {
+  readonly n: number;
+  readonly mean: number;
+  readonly low: number | null;
+  readonly high: number | null;
+};
+const meanWords = (of: Mean | null, say: (value: number) => string) =>
+  of === null
+    ? null
+    : of.low === null || of.high === null
+      ? `${say(of.mean)} (${of.n}, too few for a range)`
+      : `${say(of.mean)} (${say(of.low)} to ${say(of.high)})`;
+
+type TallyText = {
+  readonly days: number;
+  readonly inBand: Between;
+  readonly hot: Between;
+  readonly cold: Between;
+  readonly wet: Between;
+  readonly unknown: number;
+  readonly disease: Between | null;
+  readonly diseaseDays: Between | null;
+};
+const tallyWords = (tally: TallyText) =>
+  `${hoursBetween(tally.inBand)} a day in the band with dry leaves, ${hoursBetween(tally.hot)} too hot, ${hoursBetween(tally.cold)} too cold, leaves wet ${hoursBetween(tally.wet)}`;
+
+/** One place in words, a sentence a line. */
+export function placeForCropWords(told: {
+  readonly name: string;
+  readonly tally: TallyText | null;
+  readonly leftOut: readonly string[];
+  readonly before: TallyText | null;
+  readonly yearsBefore: readonly string[];
+  readonly trays: number;
+  readonly free: number | null;
+  readonly gave: {
+    readonly batches: number;
+    readonly perTray: Mean | null;
+    readonly days: Mean | null;
+    readonly lost: Mean | null;
+  } | null;
+}): string[] {
+  const { name, tally, leftOut, before, gave } = told;
+  const lines = [
+    tally === null
+      ? `Cannot say how ${name} was: no day is known enough.`
+      : `${name}: ${tallyWords(tally)}, over ${dayCount(tally.days)}.`,
+  ];
+  if (tally !== null && tally.unknown >= 0.05)
+    lines.push(`${withUnit(tally.unknown, 'h')} a day are not known and may have been anything.`);
+  if (tally?.disease && tally.diseaseDays) {
+    const [least, most] = tally.diseaseDays;
+    lines.push(
+      most === 0
+        ? 'On none of these days did the weather suit a disease of the crop. That is no clean bill.'
+        : `On ${least === most ? most : `${least} to ${most}`} of ${dayCount(tally.days)} the weather suited a disease of the crop, with wet leaves for ${hoursBetween(tally.disease)} a day on average. That is weather, not proof of disease.`,
+    );
+  }
+  if (tally !== null && leftOut.length > 0)
+    lines.push(`${dayCount(leftOut.length)} left out, because too little of them is known.`);
+  if (before !== null)
+    lines.push(`In the same weeks of ${listed(told.yearsBefore)}: ${tallyWords(before)}.`);
+  if (gave !== null) {
+    const parts = [
+      meanWords(gave.perTray, (kg) => withUnit(kg, 'kg a tray', 2)),
+      meanWords(gave.days, (days) => `${number(days, 0)} days`),
+      meanWords(gave.lost, (share) => `${withUnit(100 * share, '%', 0)} lost`),
+    ].filter((part) => part !== null);
+    lines.push(
+      `${counted(gave.batches, 'finished batch').replace('batchs', 'batches')} stood here: ${listed(parts)}.`,
+    );
+  }
+  lines.push(
+    told.free === null
+      ? `${counted(told.trays, 'tray')} here; nobody has told how many it holds.`
+      : `${counted(told.trays, 'tray')} here, room for ${told.free} more.`,
+  );
+  return lines;
+}
+
+type Apart = { readonly mean: number; readonly low: number; readonly high: number } | null;
+const signedHours = (value: number) => withUnit(value, 'h');
+/** Two places day by day, of the second. */
+export function placesPairWords(
+  from: string,
+  to: string,
+  score: Apart,
+  says: 'better' | 'worse' | 'no-difference' | 'unknown',
+  days: number,
+): string {
+  if (score === null || says === 'unknown')
+    return `Cannot compare ${to} with ${from}: ${dayCount(days)} known in both, or days too much alike to count as several.`;
+  const range = `${number(score.low)} to ${signedHours(score.high)} a day, nineteen times of twenty`;
+  if (says === 'no-difference') return `No clear difference between ${to} and ${from}: ${range}.`;
+  return says === 'better'
+    ? `${to} was better than ${from} by ${signedHours(score.mean)} a day (${range}).`
+    : `${to} was worse than ${from} by ${signedHours(-score.mean)} a day (${number(-score.high)} to ${signedHours(-score.low)}, nineteen times of twenty).`;
+}
+
+/** Where a crop does best, in a sentence, with how sure. */
+export function bestPlaceWords(told: {
+  readonly crop: string;
+  readonly places: number;
+  readonly best: string | null;
+  readonly sure: boolean;
+  /** The next best place, and by how much the best was better. */
+  readonly next: { readonly name: string; readonly score: Apart } | null;
+  /** Places of which no day is known enough. */
+  readonly notKnown: readonly string[];
+}): string {
+  const { crop, best, next } = told;
+  const rest = told.notKnown.length === 0 ? '' : ` How ${listed(told.notKnown)} did is not known.`;
+  if (told.places < 2) return 'There is only one place for trays, so there is nothing to compare.';
+  if (best === null || next === null || next.score === null)
+    return `Cannot say where ${crop} does best: at least five days have to be known in two places.`;
+  const { mean, low, high } = next.score;
+  const range = `${number(low)} to ${signedHours(high)}`;
+  const sentence = told.sure
+    ? `${crop} did best in ${best}: ahead of ${next.name} by ${signedHours(mean)} a day (${range}, nineteen times of twenty).`
+    : `No place is clearly best for ${crop}. ${best} comes first, but its lead on ${next.name} may be chance: ${range} a day.`;
+  return sentence + rest;
+}
+
+export const noBandWords = (crop: string | null) =>
+  crop === null
+    ? 'No crop with a comfort band is told in the farm file, so places cannot be compared.'
+    : `Places cannot be compared for ${crop}: the farm file tells no comfort band of it.`;
+
+/** How a saving by moving trays is estimated. */
+export function movingSavingWords(told: {
+  readonly heatLimit: number | null;
+  readonly chill: number | null;
+  readonly share: {
+    readonly mean: number;
+    readonly low: number;
+    readonly high: number;
+    readonly from: 'own' | 'guess';
+    readonly batches: number;
+  };
+}): string {
+  const { heatLimit, chill, share } = told;
+  const percent = (value: number) => withUnit(100 * value, '%', 2);
+  const harmful = [
+    heatLimit === null ? '' : `over ${temperature(heatLimit)}`,
+    chill === null ? '' : `under ${temperature(chill)}`,
+    'wet in weather that suits a disease',
+  ].filter(Boolean);
+  const range = `${percent(share.mean)} (${percent(share.low)} to ${percent(share.high)})`;
+  const from =
+    share.from === 'own'
+      ? `That share, ${range}, is learned from ${share.batches} finished batches of your own; it goes with such hours, which is no proof that they did it.`
+      : `That share, ${range}, is ours, from no source, until twelve finished batches of your own tell it; so far there are ${share.batches}.`;
+  return `Harmful hours are those ${harmful.join(', or ')}. A move spares: harmful hours fewer a day, times the days left, times the share of the crop that each costs, times the worth of the trays. ${from}`;
+}
+
+/** What the rule on moving says of trays that stand: to go, to stay and why, or that nobody can say. */
+export function traysThereWords(told: {
+  readonly name: string;
+  readonly trays: number;
+  readonly batch: string | null;
+  readonly place: string;
+  readonly verdict: 'act' | 'leave' | 'unknown' | null;
+  readonly because: readonly Evidence[];
+  readonly missing: readonly string[];
+}): string {
+  const { verdict, because, missing } = told;
+  const which =
+    told.batch === null
+      ? `The trays there, ${told.trays} of ${told.name}, as the farm file tells`
+      : `${counted(told.trays, 'tray')} of ${told.name}`;
+  if (verdict === null) return `${which}.`;
+  if (verdict === 'act')
+    return `${which}: ${lower(moving(because, told.place))}. ${why('move-trays', because)}`;
+  if (verdict === 'unknown') return `${which}. ${why('move-trays', because, missing)}`;
+  const short = because.find(
+    ({ what, value, limit }) =>
+      ['room-there', 'days-to-ready', 'moving-spares'].includes(what) &&
+      Number(value) < Number(limit),
+  );
+  const stays =
+    ['mould-seen', 'moved-days-ago', 'open-up-first', 'shade-first', 'not-safe-there']
+      .map((term) => because.find(({ what }) => what === term))
+      .find((fact) => fact !== undefined) ?? short;
+  if (stays !== undefined) return `${which}. They stay. ${sentences[stays.what]?.(stays) ?? ''}`;
+  const said = (what: string) => because.find((fact) => fact.what === what);
+  const ahead = said('better-hours-a-day');
+  const unsure =
+    Number(ahead?.value) >= Number(ahead?.limit) && Number(said('better-at-least')?.value) <= 0;
+  return unsure
+    ? `${which}. They stay: another place looks better, but that may still be chance, and carrying asks for 99 times of 100.`
+    : `${which}. They stay: no other place is clearly better.`;
+}
+
+const placesComparedScreens = {
+  title: (crop: string) => `Where does ${crop} do best`,
+  titleNone: 'Where does a crop do best',
+  crop: 'Crop',
+  days: 'Days',
+  lastDays: (days: number) => `the last ${days} days`,
+  picture: 'Hours a day of each place, as bars from 0 to 24 hours',
+  parts: {
+    inBand: 'in the band, leaves dry',
+    wetInBand: 'in the band, leaves wet',
+    hot: 'too hot',
+    cold: 'too cold',
+    unknown: 'not known',
+  },
+  wet: 'thin bar: leaves wet, at any temperature',
+  axis: (hours: number) => `${hours}${HARD}h`,
+  band: (low: string, high: string) => `The band is ${low} to ${high}.`,
+  limit: (limit: string) => `Over ${limit} the crop is hurt.`,
+  score:
+    'Compared day by day: hours in the band with dry leaves, less one for each that was too hot and half for each wet one. The weights are ours.',
+  dash: '–',
+  here: (crop: string) => `How ${crop} does here`,
+  table: 'The same as a table, hours a day',
+  columns: {
+    place: 'Place',
+    inBand: 'In band',
+    hot: 'Too hot',
+    cold: 'Too cold',
+    wet: 'Wet',
+    disease: 'Disease weather',
+    unknown: 'Not known',
+    days: 'Days',
+  },
+  gaveTitle: 'What batches gave there',
+  gaveNone: 'No finished batch of it yet.',
+  gaveColumns: {
+    place: 'Place',
+    batches: 'Batches',
+    perTray: 'kg a tray',
+    days: 'Days',
+    lost: 'Lost',
+  },
+  pairs: 'Two by two',
+  inWords: 'Each place in words',
+  saving: 'How a saving is estimated',
+  mean: (of: Mean | null, kind: 'kg' | 'days' | 'share') => {
+    if (of === null) return '–';
+    const say = (value: number) =>
+      kind === 'kg'
+        ? number(value, 2)
+        : kind === 'days'
+          ? number(value, 0)
+          : withUnit(100 * value, '%', 0);
+    return of.low === null || of.high === null
+      ? say(of.mean)
+      : `${say(of.mean)} (${say(of.low)} to ${say(of.high)})`;
+  },
+  bounds: (of: Between | null) =>
+    of === null
+      ? '–'
+      : number(of[0]) === number(of[1])
+        ? number(of[0])
+        : `${number(of[0])}–${number(of[1])}`,
+  standing: 'What stands here',
+  standingNone: 'No trays stand here, as far as anybody told.',
+  compare: 'Compare the places',
+  undo: 'It was not moved: take it back',
+  undone: 'Taken back; the record keeps both.',
+  notUndone: (sentence: string) => `Not taken back: ${sentence}`,
+};
 
 // Fixed words of the pages beyond Today.
 
@@ -1941,6 +2333,7 @@ const growingInputs = {
 
 export const inputLabels: Readonly<Record<string, string>> = {
   ...growingInputs,
+  ...trayInputs,
   'above-since': 'Above since',
   'afternoon-temperature': 'Temperature at 15:00',
   'clear-nights-under-cover': 'Clear, calm nights under these covers',
@@ -3157,6 +3550,7 @@ export const screens = {
   },
   keeping: keepingWords,
   places: placeScreens,
+  placesCompared: placesComparedScreens,
   probes: probeScreens,
   lots: lotScreens,
   batches: batchScreens,

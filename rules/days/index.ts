@@ -1,4 +1,6 @@
+export { type AiringFor, type AiringTrial, airingWouldDo } from './airingWouldDo.ts';
 export { bestPlace, placeScore, type Trays } from './bestPlace.ts';
+export { comparePlaces, type PlaceDifference, saysOf } from './comparePlaces.ts';
 export { type DayFacts, type DayRule, dayFacts } from './dayFacts.ts';
 export {
   type DaySpell,
@@ -7,6 +9,7 @@ export {
   diseaseDay,
   noonToNoon,
 } from './diseaseDay.ts';
+export { diseaseHours } from './diseaseHours.ts';
 export {
   CLOSED_BEFORE_SUNSET,
   cropFloors,
@@ -16,8 +19,18 @@ export {
   morningOpening,
   PURGE_MINUTES,
 } from './duskVents.ts';
+export { type BatchHarm, type HarmShare, harmPerHour } from './harmPerHour.ts';
 export { type HeatLoad, heatLoad } from './heatLoad.ts';
 export { type Band, type BandTally, hoursInBand } from './hoursInBand.ts';
+export { type MoveTold, type MovingSpares, movingSpares } from './movingSpares.ts';
+export {
+  type DiseaseHours,
+  type PlaceDay,
+  type PlaceHour,
+  type PlaceRule,
+  placeHours,
+} from './placeDay.ts';
+export { enoughKnown, KNOWN_ENOUGH, type PlaceTally, placeTally } from './placeTally.ts';
 export { type Reason, reasonOrder, strongestReason } from './reasonOrder.ts';
 export { ventForHeat } from './ventForHeat.ts';
 export {

@@ -7,6 +7,7 @@ import { harvest } from './harvest.ts';
 import { by, put } from './how.ts';
 import { type Look, lookAt } from './look.ts';
 import { moveProduce } from './moveProduce.ts';
+import { moveTrays } from './moveTrays.ts';
 import { sunAround } from './night.ts';
 import { dewPointSpot, forecastSpots, nightForecast } from './nightForecasts.ts';
 import { pickNow } from './pickNow.ts';
@@ -17,11 +18,13 @@ import { fact, unknown } from './say.ts';
 import { seeToProbe } from './seeToProbe.ts';
 import { seeToUnit } from './seeToUnit.ts';
 import { sellFirst } from './sellFirst.ts';
+import { shade } from './shade.ts';
 import { shutDoor } from './shutDoor.ts';
 import type { CoolRoomNow, NightForecast, PlaceNow, Snapshot } from './snapshot.ts';
 import { OURS } from './sources.ts';
 import { dueIn, sow, untimed } from './sow.ts';
 import { throwOut } from './throwOut.ts';
+import { trayRoom } from './trayRoom.ts';
 import { uncover } from './uncover.ts';
 import { vents } from './vents.ts';
 
@@ -66,6 +69,10 @@ export function decide(snapshot: Snapshot): Outlook {
         answer(kind, place.id, null, () => vents(look, place)[kind]);
       }
     }
+    if (place.kind === 'tunnel' && place.crop !== null) {
+      const opening = decisions.find((one) => one.kind === 'open-up' && one.place === place.id);
+      answer('shade', place.id, null, () => shade(look, place, opening ?? null));
+    }
     if (place.cover !== null) {
       answer('cover', place.id, null, () => cover(look, place));
       answer('uncover', place.id, null, () => uncover(look, place));
@@ -103,6 +110,16 @@ export function decide(snapshot: Snapshot): Outlook {
     answer('sow', place, id, () => untimed(crop));
   for (const batch of snapshot.harvests ?? [])
     answer('harvest', batch.place, batch.id, () => harvest(look, batch));
+  const room = trayRoom(snapshot);
+  // What is asked already keeps its room before anybody else is asked.
+  const asked = ({ askedTo }: { askedTo: string | null }) => Number(askedTo === null);
+  for (const stand of (snapshot.trays?.standing ?? []).toSorted((a, b) => asked(a) - asked(b))) {
+    const acts = (kind: TaskKind) =>
+      decisions.some((d) => d.kind === kind && d.place === stand.place && d.verdict === 'act');
+    answer('move-trays', stand.place, stand.batch, () =>
+      moveTrays(look, stand, room, { openUp: acts('open-up'), shade: acts('shade') }),
+    );
+  }
   return { decisions: rank(decisions), frost, coolRooms, failures };
 }
 

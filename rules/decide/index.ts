@@ -16,5 +16,6 @@ export { MORNING_REACH } from './clues.ts';
 export { withTonight } from './cutBack.ts';
 export { decide, type Failure, type Outlook } from './decide.ts';
 export { rank } from './rank.ts';
+export { heatLimitOf } from './shade.ts';
 export type * from './snapshot.ts';
 export { lowForetold } from './withPushed.ts';

@@ -6,11 +6,13 @@ import type { Celsius, Instant, Minutes, Percent } from '../units.ts';
 import type { HarvestNow, SowingNow, UntimedNow } from './growingNow.ts';
 import type { Stored } from './lotNow.ts';
 import type { NightRecord, PushedForecast, SpotPrior } from './nightFacts.ts';
+import type { TraysNow } from './trayNow.ts';
 
 export type * from './coolRoomNow.ts';
 export type * from './growingNow.ts';
 export type * from './lotNow.ts';
 export type * from './nightFacts.ts';
+export type * from './trayNow.ts';
 
 // All that is known at one instant, as plain data. hub/snapshot fills it; rules/decide reads it.
 // Only good readings are here: a flagged one is kept in the store and counts as time without a
@@ -84,6 +86,8 @@ export type PlaceNow = {
   /** What the grower last said was done; null when nobody said. */
   readonly opened: boolean | null;
   readonly covered: boolean | null;
+  /** Shade was put over it today; absent or null when nobody said. */
+  readonly shaded?: boolean | null | undefined;
   readonly wet: { readonly at: Percent; readonly below: Percent };
   readonly cover: {
     readonly minutes: Minutes;
@@ -200,4 +204,6 @@ export type Snapshot = {
   };
   /** Batches that grow; missing where nobody keeps any. */
   readonly harvests?: readonly HarvestNow[];
+  /** Missing where no trays stand. */
+  readonly trays?: TraysNow;
 };

@@ -23,6 +23,7 @@ export { type EwmaPoint, type EwmaSettings, ewmaChart, MISSING_TO_RESTART } from
 export { expectCount } from './expectCount.ts';
 export { expectNumbers } from './expectNumbers.ts';
 export { fisherExact, fisherExactOneSided } from './fisherExact.ts';
+export { type MeanInterval, meanInterval } from './meanInterval.ts';
 export { meanOf } from './meanOf.ts';
 export { median } from './median.ts';
 export { medianInterval } from './medianInterval.ts';

@@ -44,6 +44,7 @@ export const hubStages = [
   'hub/growing',
   'hub/planning',
   'hub/tasks',
+  'hub/placesCompared',
   'hub/alarms',
   'hub/methods',
   'hub/api',
@@ -127,7 +128,21 @@ export const rows: Readonly<Record<string, Row>> = {
   },
   // Reads the source of rules/ as text, at build; runs nothing of it.
   'hub/methods': { ours: ['hub/contract'], packages: ['typescript'], node: true },
-  'hub/tasks': { ours: ['rules', 'hub/store'], packages: [] },
+  'hub/tasks': { ours: ['rules', 'hub/store'], types: ['hub/batches'], packages: [] },
+  'hub/placesCompared': {
+    ours: [
+      'rules',
+      'hub/store',
+      'hub/farm',
+      'hub/batches',
+      'hub/snapshot',
+      'hub/growing',
+      'hub/tasks',
+      'hub/clock.ts',
+    ],
+    types: ['hub/contract'],
+    packages: [],
+  },
   'hub/alarms': { ours: ['rules'], packages: ['nodemailer'], node: true },
   'hub/api': {
     ours: [
@@ -146,6 +161,7 @@ export const rows: Readonly<Record<string, Row>> = {
       'hub/growing',
       'hub/planning',
       'hub/tasks',
+      'hub/placesCompared',
       'hub/alarms',
       'hub/methods',
       'hub/clock.ts',

@@ -1,0 +1,3 @@
+export { PlaceStands } from './PlaceStands.tsx';
+export { PlacesCompared } from './PlacesCompared.tsx';
+export { UndoMove } from './UndoMove.tsx';
