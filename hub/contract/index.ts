@@ -1,6 +1,7 @@
 export * from './alarms.ts';
 export * from './coolRoom.ts';
 export * from './cutBack.ts';
+export * from './earnings.ts';
 export * from './events.ts';
 export * from './facts.ts';
 export * from './farm.ts';
@@ -10,6 +11,7 @@ export * from './lots.ts';
 export * from './methods.ts';
 export * from './pages.ts';
 export * from './people.ts';
+export * from './picks.ts';
 export * from './record.ts';
 export * from './season.ts';
 export * from './task.ts';

@@ -3,6 +3,7 @@ import type { Logger } from 'pino';
 import { makeBatches } from '../batches/index.ts';
 import type { Clock } from '../clock.ts';
 import { makeIntake, type Pace, readMessage } from '../intake/index.ts';
+import { makePicks, pickedOf } from '../picks/index.ts';
 import { makeCorrections } from '../record/index.ts';
 import { makeSeason } from '../season/index.ts';
 import { makeSnapshots } from '../snapshot/index.ts';
@@ -41,8 +42,10 @@ export function joinCore(parts: CoreParts) {
   const feed = makeFeed((error) => log.error(error, 'a listener failed'));
   const kept = keepFarm(store);
   const snapshots = makeSnapshots(store, kept.farm, kept.calendar, clock);
+  const picks = makePicks(store);
   const season = makeSeason({
     ...{ store, farm: kept.farm, calendar: kept.calendar, snapshots, now: clock.now },
+    picked: (place, t) => pickedOf(picks.all(), place.id, place.crop, t),
     onFault: (error) => log.error(error, 'what is known of a patch failed'),
   });
   const tasks = makeTasks(store);
@@ -151,6 +154,7 @@ export function joinCore(parts: CoreParts) {
     calendar: kept.calendar,
     snapshots,
     batches,
+    picks,
     season,
     tasks,
     corrections,

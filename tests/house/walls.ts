@@ -36,7 +36,9 @@ const hubStages = [
   'hub/store',
   'hub/journal',
   'hub/batches',
+  'hub/picks',
   'hub/lots',
+  'hub/earnings',
   'hub/record',
   'hub/snapshot',
   'hub/season',
@@ -63,6 +65,16 @@ export const rows: Readonly<Record<string, Row>> = {
     types: ['hub/contract', 'hub/store'],
     packages: [],
   },
+  'hub/picks': {
+    ours: ['hub/journal'],
+    types: ['hub/store'],
+    packages: [],
+  },
+  'hub/earnings': {
+    ours: ['rules', 'hub/farm', 'hub/batches', 'hub/picks', 'hub/lots', 'hub/clock.ts'],
+    types: ['hub/contract'],
+    packages: [],
+  },
   'hub/lots': {
     ours: ['rules', 'hub/journal', 'hub/store', 'hub/farm', 'hub/clock.ts'],
     types: ['hub/contract'],
@@ -80,7 +92,7 @@ export const rows: Readonly<Record<string, Row>> = {
   },
   'hub/season': {
     ours: ['rules', 'hub/store', 'hub/farm', 'hub/snapshot', 'hub/clock.ts'],
-    types: ['hub/contract'],
+    types: ['hub/contract', 'hub/picks'],
     packages: [],
   },
   // Reads the source of rules/ as text, at build; runs nothing of it.
@@ -96,7 +108,9 @@ export const rows: Readonly<Record<string, Row>> = {
       'hub/store',
       'hub/journal',
       'hub/batches',
+      'hub/picks',
       'hub/lots',
+      'hub/earnings',
       'hub/record',
       'hub/snapshot',
       'hub/season',
@@ -121,7 +135,11 @@ export const rows: Readonly<Record<string, Row>> = {
   'hub/clock.ts': { ours: ['rules'], packages: [] },
   'hub/settings.ts': { ours: ['hub/words'], packages: ['zod'], node: true },
   'hub/passwords.ts': { ours: [], packages: [], node: true },
-  'hub/main': { ours: ['rules', ...hubStages], packages: ['node-cron', 'pino'], node: true },
+  'hub/main': {
+    ours: ['rules', ...hubStages],
+    packages: ['node-cron', 'pino', 'csv-parse'],
+    node: true,
+  },
   'hub/dewpost.ts': { ours: ['hub/main'], packages: [] },
   dashboard: {
     ours: ['hub/contract', 'hub/words'],
