@@ -3,6 +3,7 @@ import type { Alarm } from '../alarms/index.ts';
 import type { Batches } from '../batches/index.ts';
 import type { Calendar, Clock } from '../clock.ts';
 import type { Farm } from '../farm/index.ts';
+import type { Growing } from '../growing/index.ts';
 import type { Picks } from '../picks/index.ts';
 import type { Corrections } from '../record/index.ts';
 import type { Season } from '../season/index.ts';
@@ -45,6 +46,7 @@ export type ApiParts = {
   readonly season: Season;
   readonly batches: Batches;
   readonly picks: Picks;
+  readonly growing: Growing;
   readonly tasks: Tasks;
   /** What checks found to be added to what probes send. */
   readonly corrections: Corrections;

@@ -121,7 +121,8 @@ const workMinutes = z.number().min(0).max(1000);
 const crop = z.strictObject({
   id,
   name: z.string().min(1).max(60).optional(),
-  base: temperature.default(10),
+  /** °C from which heat units count; 10 where neither the grower nor the table of bases tells. */
+  base: temperature.optional(),
   band: z.tuple([temperature, temperature]).optional(),
   heatLimit: temperature.optional(),
   chill: temperature.optional(),

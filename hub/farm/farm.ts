@@ -36,5 +36,8 @@ export function everyMs(every: string): number {
   return Number(every.slice(0, -1)) * unit;
 }
 
+/** Where neither a crop nor its base is told, °C. */
+export const USUAL_BASE = 10;
+
 /** Temperature the crop's heat units start from; 10 °C when no crop is told (contract of `Day`). */
-export const baseOf = (farm: Farm, place: FarmPlace) => farm.crop(place.crop)?.base ?? 10;
+export const baseOf = (farm: Farm, place: FarmPlace) => farm.crop(place.crop)?.base ?? USUAL_BASE;

@@ -2,6 +2,7 @@ import { randomUUID } from 'node:crypto';
 import type { Logger } from 'pino';
 import { makeBatches } from '../batches/index.ts';
 import type { Clock } from '../clock.ts';
+import { makeGrowing } from '../growing/index.ts';
 import { makeIntake, type Pace, readMessage } from '../intake/index.ts';
 import { makePicks, pickedOf } from '../picks/index.ts';
 import { makeCorrections } from '../record/index.ts';
@@ -50,6 +51,9 @@ export function joinCore(parts: CoreParts) {
   });
   const tasks = makeTasks(store);
   const batches = makeBatches(store);
+  const growing = makeGrowing({
+    ...{ store, farm: kept.farm, calendar: kept.calendar, snapshots, batches, now: clock.now },
+  });
   const corrections = makeCorrections(store);
   const book = refusalBook(store);
   const strangers = makeStrangers(store);
@@ -155,6 +159,7 @@ export function joinCore(parts: CoreParts) {
     snapshots,
     batches,
     picks,
+    growing,
     season,
     tasks,
     corrections,

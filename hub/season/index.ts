@@ -8,11 +8,17 @@ import { makeJobs } from './jobs.ts';
 import { frostOutlook } from './outlook.ts';
 import { CROP, type PatchFacts, patchFacts } from './patchFacts.ts';
 import { planOf } from './plan.ts';
-import { distanceFrom, makeSiteRecord, type SeasonParts, type SiteRecord } from './siteRecord.ts';
+import {
+  distanceFrom,
+  makeSiteRecord,
+  type SeasonParts,
+  type SiteRecord,
+  stationFor,
+} from './siteRecord.ts';
 import { spotPrior } from './spotPrior.ts';
 import { tryOut } from './tryOut.ts';
 
-export { distanceFrom };
+export { distanceFrom, stationFor };
 export type Season = ReturnType<typeof makeSeason>;
 
 /** What the season brings: odds of frost by date, and when to clear a patch. Worked out when asked, and kept. */

@@ -45,7 +45,7 @@ export function distanceFrom(farm: Farm, { lat, lon }: { lat: number; lon: numbe
 }
 
 /** The nearest station with a record long enough for odds; failing that, the longest. */
-function stationFor({ store }: SeasonParts, farm: Farm): SiteRecord['station'] {
+export function stationFor(store: Store, farm: Farm): SiteRecord['station'] {
   const all = store.stations.all().map((row) => ({
     ...row,
     distance: distanceFrom(farm, row),
@@ -68,7 +68,7 @@ export function makeSiteRecord(parts: SeasonParts, place: string, now: number): 
   const hemisphere: Hemisphere = farm.file.farm.lat < 0 ? 'south' : 'north';
   const spot = openSpot(spots, place);
   const own = spot === null ? [] : ownNights({ store, spots, farm, calendar }, place, spot, now);
-  const station = stationFor(parts, farm);
+  const station = stationFor(store, farm);
   // A clock set back, as in a replay, is told nothing of what was still to come.
   const name = calendar.dayOf(now);
   const days = station === null ? [] : parts.daysOf(station).filter(({ day }) => day <= name);

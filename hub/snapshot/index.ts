@@ -21,6 +21,7 @@ const DEFAULT_EVERY = 300_000; // ms
 /** After every calendar day there will be. */
 const END_OF_TIME = '9999-12-31';
 
+type Stale = (place: string | null, from: number, to: number) => void;
 export type Snapshots = ReturnType<typeof makeSnapshots>;
 
 /** Everything known about the farm, at one instant or over days; filled from the store. */
@@ -38,6 +39,11 @@ export function makeSnapshots(
   const pushed = makePushed(store, farm, calendar);
   const lots = makeLots({ store, farm, calendar, readings: spots });
   let turn = 0;
+  /** Told when what was made of a place's readings (null: of all) is stale. */
+  const listeners = new Set<Stale>();
+  const tell: Stale = (...stale) => {
+    for (const listener of listeners) listener(...stale);
+  };
   const dayAround = (t: number) => calendar().bounds(calendar().dayOf(t));
 
   const drop = (touched: readonly Changed[]) => {
@@ -53,6 +59,7 @@ export function makeSnapshots(
           for (const other of farm().places)
             store.placeFacts.dropNights(other.id, calendar().dayOf(from), last);
         nights.touched(place, from);
+        tell(place, from, to);
         rooms.touched(place, calendar().dayOf(from), calendar().dayOf(to));
       }
     }
@@ -69,6 +76,8 @@ export function makeSnapshots(
     }),
     nights,
     crossed: makeCrossings(spots, farm),
+    /** Hears of every change of what was measured at a place, once it is folded. */
+    listen: (listener: Stale) => listeners.add(listener),
     /**
      * Drops what was made from readings that changed; brings roll-ups up to date when it is time.
      *
@@ -95,7 +104,10 @@ export function makeSnapshots(
     moved(places: readonly string[], from: number) {
       spots.refresh();
       const first = calendar().dayOf(from);
-      for (const place of places) store.placeFacts.drop(place, first, END_OF_TIME);
+      for (const place of places) {
+        store.placeFacts.drop(place, first, END_OF_TIME);
+        tell(place, from, Number.POSITIVE_INFINITY);
+      }
       nights.forgetAll();
       lots.touched(0);
     },
@@ -103,6 +115,7 @@ export function makeSnapshots(
     refarmed() {
       spots.refresh();
       store.placeFacts.dropAll();
+      tell(null, 0, Number.POSITIVE_INFINITY);
       nights.forgetAll();
       lots.touched(0);
     },

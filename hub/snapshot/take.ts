@@ -12,7 +12,7 @@ import type {
 } from '../../rules/decide/index.ts';
 import { celsius, type Instant, instant, minutes, percent } from '../../rules/units.ts';
 import type { Calendar } from '../clock.ts';
-import { damageAt, type Farm, WET } from '../farm/index.ts';
+import { damageAt, type Farm, USUAL_BASE, WET } from '../farm/index.ts';
 import type { Placement, Store } from '../store/index.ts';
 import { coverNights } from './coverNights.ts';
 import { type Nights, nightBounds } from './nights.ts';
@@ -188,7 +188,7 @@ export function makeTake(parts: TakeParts) {
   const crops = (): Crop[] =>
     farm().file.crops.map((crop) => ({
       id: crop.id,
-      base: celsius(crop.base),
+      base: celsius(crop.base ?? USUAL_BASE),
       band: crop.band ? [celsius(crop.band[0]), celsius(crop.band[1])] : null,
       heatLimit: crop.heatLimit === undefined ? null : celsius(crop.heatLimit),
       chill: crop.chill === undefined ? null : celsius(crop.chill),

@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join, relative } from 'node:path';
 import { expect, test } from 'vitest';
-import { faultsOf } from './walls.ts';
+import { faultsOf } from './faultsOf.ts';
 
 const root = new URL('../..', import.meta.url).pathname;
 const folders = ['rules', 'hub', 'dashboard', 'simulators', 'tests'];
