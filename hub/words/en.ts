@@ -417,7 +417,6 @@ const reasons: Partial<Record<TaskKind, readonly (readonly string[])[]>> = {
   'pick-now': [['rain-ahead'], ['chance-for-ripe', 'tonight-low']],
   'cut-back': [
     ['cutting-allowed', 'cutting-brings'],
-    ['still-to-gain', 'own-picking-speed', 'keep-green-leaves'],
     ['still-to-gain', 'keep-green-leaves'],
   ],
   'shut-door': [
@@ -2568,7 +2567,7 @@ export function pickOnWords(
   const kgHour = (value: number) => `${number(value)}${HARD}kg`;
   const first =
     perHour === null
-      ? `${where}: cannot tell yet whether to pick on${four > 0 ? `: ${four} more pickings with weight, losses and minutes are needed` : ''}.`
+      ? `${where}: cannot tell yet whether to pick on${four > 0 ? `: ${four} more ${four === 1 ? 'picking' : 'pickings'} with weight, losses and minutes ${four === 1 ? 'is' : 'are'} needed` : ''}.`
       : {
           pays: `${where}: pick on. The picking on ${shortDay(next)} pays its hours.`,
           'does-not-pay': `${where}: stop picking. The picking on ${shortDay(next)} would not pay its hours.`,
