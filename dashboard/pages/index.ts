@@ -11,6 +11,7 @@ import { Probes } from './Probes.tsx';
 import { SetUp } from './SetUp.tsx';
 import { SignIn } from './SignIn.tsx';
 import { Today } from './Today.tsx';
+import { Pickings, Worth } from './Worth.tsx';
 
 export type Page = {
   readonly path: string;
@@ -29,6 +30,8 @@ export const pages: readonly Page[] = [
   { path: '/cool-room', menu: words.menu.coolRoom, Show: CoolRoom },
   { path: '/cool-room/record', menu: null, Show: CoolRoomRecord },
   { path: '/frost', menu: words.menu.frost, Show: Frost },
+  { path: '/pickings', menu: words.menu.picks, level: 'more', Show: Pickings },
+  { path: '/worth', menu: words.menu.worth, level: 'more', Show: Worth },
   { path: '/probes', menu: words.menu.probes, level: 'more', Show: Probes },
   { path: '/alarms', menu: words.menu.alarms, level: 'more', Show: Alarms },
   { path: '/set-up', menu: words.menu.setUp, level: 'more', Show: SetUp },

@@ -30,7 +30,10 @@ export function cropOfPick(parts: ApiParts, said: string | undefined, place: str
   checkPlace(parts, place);
   const crop = said ?? parts.farm().place(place)?.crop;
   if (crop !== undefined) return crop;
-  throw new Refused(400, `Expected a crop in crop, because ${shown(place)} has none of its own`);
+  throw new Refused(
+    400,
+    `Expected a crop in crop, because ${shown(place)} has none of its own, got nothing`,
+  );
 }
 
 /** What no schema of one field can see. @throws Refused 400 with the field */

@@ -2678,6 +2678,7 @@ const worthScreens = {
   },
   countedOf: (n: number, all: number) => `${n} of ${all}`,
   units: 'Batch by batch',
+  showAll: (n: number) => `Show all ${n}`,
   unitColumns: {
     name: 'What',
     when: 'Ended',

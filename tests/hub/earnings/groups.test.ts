@@ -108,7 +108,7 @@ test('the order in which batches are told changes nothing', () => {
         const key = (group: { by: string; crop: unknown; place: unknown; season: unknown }) =>
           [group.by, group.crop, group.place, group.season].join(' ');
         const sorted = (batches: ReturnType<typeof made>) =>
-          reckon({ batches, lots: [lot('l', 5, 1)] }).groups.sort((a, b) =>
+          reckon({ batches, lots: [lot('l', 5, 1)] }).groups.toSorted((a, b) =>
             key(a) < key(b) ? -1 : 1,
           );
         expect(sorted(mixed)).toEqual(sorted(made(told)));
