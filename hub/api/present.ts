@@ -1,6 +1,8 @@
 import type { NightForecast as Night } from '../../rules/decide/index.ts';
 import { rank } from '../../rules/decide/index.ts';
+import { standingAt } from '../batches/index.ts';
 import type { NightForecast, PlaceNow, SpotNow, Task as TaskShown } from '../contract/index.ts';
+import { cropName } from '../lots/index.ts';
 import { type PlaceFacts, placeFacts, type SpotFacts } from '../snapshot/index.ts';
 import type { Task } from '../tasks/index.ts';
 import { placeNowWords, taskWords } from '../words/index.ts';
@@ -76,6 +78,14 @@ export const shownNight = ({ fan: _, ...night }: Night): NightForecast => ({
 
 const shownSpot = (spot: SpotFacts): SpotNow => ({ ...spot, readAt: isoOrNull(spot.readAt) });
 
+/** What stands in a place by its batches; nothing where nobody keeps any. */
+function standsHere(parts: ApiParts, id: string, now: number): Pick<PlaceNow, 'stands'> {
+  const standing = standingAt(parts.batches.all(), id, now);
+  if (standing === null) return {};
+  const farm = parts.farm();
+  return { stands: standing.map((one) => ({ ...one, name: cropName(farm, one.crop) })) };
+}
+
 export function shownPlace(parts: ApiParts, looked: Looked, id: string): PlaceNow | null {
   const place = parts.farm().place(id);
   const now = looked.snapshot.places.find((one) => one.id === id);
@@ -93,6 +103,7 @@ export function shownPlace(parts: ApiParts, looked: Looked, id: string): PlaceNo
     opened: now.opened,
     covered: now.covered,
     spots: facts.spots.map(shownSpot),
+    ...standsHere(parts, id, looked.at),
     words: placeNowWords(place.name, facts, looked.at),
   };
 }

@@ -25,7 +25,6 @@ const unreadable = new Set([
 
 /** What else the server itself refuses, in our words. */
 const sentences: Readonly<Record<string, string>> = {
-  FST_ERR_CTP_BODY_TOO_LARGE: `Expected at most ${MOST_BODY} bytes in the body, got more`,
   FST_ERR_CTP_INVALID_CONTENT_LENGTH:
     'Expected a body as long as Content-Length says, got another length',
   FST_ERR_BAD_URL: 'Expected an address that can be read, got another one',
@@ -75,6 +74,12 @@ export const sayFault =
       return reply
         .code(Math.max(status, 500))
         .send({ error: `The hub failed to answer; its log says why, at request ${request.id}` });
+    }
+    if (error.code === 'FST_ERR_CTP_BODY_TOO_LARGE') {
+      const most = request.routeOptions.bodyLimit ?? MOST_BODY;
+      return reply
+        .code(status)
+        .send({ error: `Expected at most ${most} bytes in the body, got more` });
     }
     const own =
       sentences[error.code] ?? `Expected another request, got one refused: ${error.message}`;

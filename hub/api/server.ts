@@ -13,6 +13,8 @@ import { sendHeaders } from './headers.ts';
 import { type ApiParts, Refused } from './parts.ts';
 import { alarmSettingsRoutes } from './routes/alarmSettings.ts';
 import { alarmRoutes } from './routes/alarms.ts';
+import { batchRoutes } from './routes/batches.ts';
+import { batchFileRoutes } from './routes/batchFile.ts';
 import { earningsRoutes } from './routes/earnings.ts';
 import { eventRoutes } from './routes/events.ts';
 import { foodClockRoutes } from './routes/foodClocks.ts';
@@ -103,6 +105,8 @@ export async function buildServer(parts: ApiParts, options: ServerOptions): Prom
   lotRoutes(app, parts);
   pickRoutes(app, parts);
   earningsRoutes(app, parts);
+  batchRoutes(app, parts);
+  batchFileRoutes(app, parts);
   foodClockRoutes(app, parts);
   recordRoutes(app, parts);
   probeCheckRoutes(app, parts);

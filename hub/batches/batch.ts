@@ -45,6 +45,9 @@ export type BatchFacts = {
 /** Where it stood, the first place first. */
 export type Stay = { readonly place: string; readonly from: number };
 
+/** Entered in spite of a warning: who says so. */
+export type Override = { readonly by: string; readonly warning: string };
+
 export type Cut = {
   readonly at: number;
   readonly kg: number;
@@ -66,11 +69,14 @@ export type BatchEvent =
       readonly facts: BatchFacts;
       /** Trays carried off from another batch go on as one of their own, with its past. */
       readonly partOf: { readonly batch: string; readonly stays: readonly Stay[] } | null;
+      readonly override?: Override | null;
     }
   | {
       readonly event: 'corrected';
       readonly set: Partial<BatchFacts>;
       readonly note: string | null;
+      /** Batches that were one when they were sown are corrected together, under one name. */
+      readonly together?: string;
     }
   /** All its trays stand elsewhere from then on. */
   | {
@@ -78,6 +84,7 @@ export type BatchEvent =
       readonly place: string;
       readonly at: number;
       readonly minutes: number | null;
+      readonly override?: Override | null;
     }
   /** Some of its trays go on as the batch `into`. */
   | {
@@ -85,6 +92,9 @@ export type BatchEvent =
       readonly into: string;
       readonly trays: number;
       readonly at: number;
+      /** What of the batch's costs goes with them. */
+      readonly seedCost?: number | null;
+      readonly otherCost?: number | null;
     }
   | ({ readonly event: 'cut'; readonly note: string | null } & Cut)
   | {
@@ -118,9 +128,11 @@ export type EntryOf<Kind extends BatchEvent['event']> = Extract<BatchEvent, { ev
   readonly who: string;
 };
 
-/** A batch as it stands after all that was said of it. */
+/** A batch as it stands after all that was said of it; costs are of the trays that were not carried off. */
 export type Batch = BatchFacts & {
   readonly id: string;
+  /** Where it stood first. */
+  readonly firstPlace: string;
   /** `withdrawn`: its sowing was entered by mistake. */
   readonly state: 'growing' | 'ended' | 'withdrawn';
   /** Where it stands, or stood last. */

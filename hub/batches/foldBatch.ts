@@ -38,7 +38,8 @@ export function foldBatch(id: string, entries: readonly BatchEntry[]): Batch | n
     list.sort((a, b) => a.at - b.at);
   byTime(moves);
   byTime(cuts);
-  const before = partOf?.stays ?? [{ place: facts.place, from: facts.sownAt }];
+  // A part was sown with the batch it comes from, so where and when is corrected in both.
+  const before = [{ place: facts.place, from: facts.sownAt }, ...(partOf?.stays.slice(1) ?? [])];
   const stays = [...before, ...moves.map(({ place, at }) => ({ place, from: at }))];
   const gone = [...parted, ...thrownOut, ...cuts.filter(({ clears }) => clears)];
   const rest = facts.trays - gone.reduce((sum, { trays }) => sum + trays, 0);
@@ -49,9 +50,14 @@ export function foldBatch(id: string, entries: readonly BatchEntry[]): Batch | n
     const times = [...seen, ...cuts.filter((cut) => cut.stage === stage)].map(({ at }) => at);
     return times.length === 0 ? null : Math.min(...times);
   };
+  const kept = (cost: 'seedCost' | 'otherCost') =>
+    parted.reduce<number | null>(
+      (rest, gone) => (rest === null ? null : rest - (gone[cost] ?? 0)),
+      facts?.[cost] ?? null,
+    );
   return {
     ...facts,
-    id,
+    ...{ id, firstPlace: facts.place, seedCost: kept('seedCost'), otherCost: kept('otherCost') },
     state: withdrawn ? 'withdrawn' : ended ? 'ended' : 'growing',
     place: stays.at(-1)?.place ?? facts.place,
     traysLeft,

@@ -16,9 +16,20 @@ export {
   type CutStage,
   cutStages,
   type EntryOf,
+  type Override,
   type Stay,
 } from './batch.ts';
+export {
+  earliestEntry,
+  eventFault,
+  type FaultAbout,
+  factsFault,
+  growingPlaces,
+  traysGone,
+} from './eventFault.ts';
 export { foldBatch } from './foldBatch.ts';
+export { growingAt, type Standing, standingAt, traysByCrop } from './standing.ts';
+export { undoing } from './undoing.ts';
 
 export type Batches = JournalBook<BatchEvent, Batch>;
 

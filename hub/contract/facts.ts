@@ -111,6 +111,10 @@ export const placeNow = z.object({
   opened: z.boolean().nullable(),
   covered: z.boolean().nullable(),
   spots: z.array(spotNow),
+  /** Trays of batches that grow here, by crop, the most first; absent where nobody keeps batches. */
+  stands: z
+    .array(z.object({ crop: z.string(), name: z.string(), trays: z.number().int() }))
+    .optional(),
   /** One sentence. */
   words: z.string(),
 });

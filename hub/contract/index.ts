@@ -1,4 +1,6 @@
 export * from './alarms.ts';
+export * from './batchEntry.ts';
+export * from './batches.ts';
 export * from './coolRoom.ts';
 export * from './cutBack.ts';
 export * from './earnings.ts';

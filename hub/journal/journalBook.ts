@@ -52,6 +52,28 @@ export function journalBook<Event extends object, Thing>(
       refresh();
       return read;
     },
+    /** What all entries of a thing, and these after them, would come to. */
+    foretold(id: string, more: readonly Event[], who: string, t: number): Thing | null {
+      refresh();
+      const own = entries.get(id) ?? [];
+      return fold(id, [...own, ...more.map((body, i) => ({ id: read + 1 + i, t, who, body }))]);
+    },
+    /** Adds to the journal, all of them or none. */
+    addAll(
+      list: readonly {
+        readonly id: string;
+        readonly place: string | null;
+        readonly event: Event;
+      }[],
+      who: string,
+      t: number,
+    ) {
+      // Read again only when they are kept: what was rolled back must not stay at hand.
+      store.transaction(() => {
+        for (const { id, place, event } of list)
+          store.journal.add({ t, who, what: kind, place, subject: id, body: event });
+      });
+    },
     /** Adds to the journal. @returns the thing as it stands after it */
     add(id: string, place: string | null, event: Event, who: string, t: number): Thing {
       store.journal.add({ t, who, what: kind, place, subject: id, body: event });
@@ -59,11 +81,12 @@ export function journalBook<Event extends object, Thing>(
       if (thing === undefined) throw new Error(`Expected a ${kind} that was entered, got ${id}`);
       return thing;
     },
-    /** The first free name for one of this crop on this day: `basil-0423-2`. */
-    nextId(crop: string, day: string): string {
+    /** The first free name for one of this crop on this day: `basil-0423-2`; `taken` are free no more. */
+    nextId(crop: string, day: string, taken: ReadonlySet<string> = new Set()): string {
       const known = refresh();
       const stem = `${crop}-${day.slice(5).replace('-', '')}-`;
-      for (let n = 1; ; n++) if (!known.has(`${stem}${n}`)) return `${stem}${n}`;
+      for (let n = 1; ; n++)
+        if (!known.has(`${stem}${n}`) && !taken.has(`${stem}${n}`)) return `${stem}${n}`;
     },
   };
 }

@@ -42,7 +42,8 @@ export function joinCore(parts: CoreParts) {
   const { store, clock, log, onCrossing = () => {}, waitMs, pace } = parts;
   const feed = makeFeed((error) => log.error(error, 'a listener failed'));
   const kept = keepFarm(store);
-  const snapshots = makeSnapshots(store, kept.farm, kept.calendar, clock);
+  const batches = makeBatches(store);
+  const snapshots = makeSnapshots(store, kept.farm, kept.calendar, clock, batches);
   const picks = makePicks(store);
   const season = makeSeason({
     ...{ store, farm: kept.farm, calendar: kept.calendar, snapshots, now: clock.now },
@@ -50,7 +51,6 @@ export function joinCore(parts: CoreParts) {
     onFault: (error) => log.error(error, 'what is known of a patch failed'),
   });
   const tasks = makeTasks(store);
-  const batches = makeBatches(store);
   const growing = makeGrowing({
     ...{ store, farm: kept.farm, calendar: kept.calendar, snapshots, batches, now: clock.now },
   });

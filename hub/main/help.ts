@@ -30,7 +30,10 @@ dewpost import FILE --station NAME --lat=DEGREES --lon=DEGREES [--altitude=METRE
   negative. --observed-at 7: a reader looks at 7 in the morning, so maxima are of the day before.
 dewpost import FILE [--data DIR]
   Takes in counts of fruit: CSV with the columns counted,place,stage,kg[,flowered]; stage is ripe,
-  turning, green or flower. Counted again on the same day and place, it changes nothing.`,
+  turning, green or flower. Counted again on the same day and place, it changes nothing.
+dewpost import FILE [--data DIR] [--farm FILE]
+  Takes in batches: the file the page gives out (batch,event,at,…), or CSV with the columns
+  crop,trays,sown,place[,cut,kg,minutes], one row a batch. What is there already changes nothing.`,
   farm: `dewpost farm check FILE | import FILE [--data DIR] | export FILE [--data DIR]
   Checks a farm file, puts it into the store, or writes the store's farm to a file.`,
   backup: `dewpost backup FILE [--data DIR]

@@ -1,4 +1,5 @@
 import type { Settings } from '../settings.ts';
+import { importBatches } from './importBatches.ts';
 import { importFruit } from './importFruit.ts';
 import { importStation } from './importStation.ts';
 import type { FileForm } from './stationForms.ts';
@@ -16,6 +17,14 @@ export async function importRecord(
     if (counts + known === 0) throw new Error(none(sentences, 'count of fruit'));
     return {
       taken: `${counts} counts of fruit taken in, ${known} were there already, ${refused} lines refused.`,
+      faults: sentences,
+    };
+  }
+  if (form === 'batches-csv') {
+    const { batches, entries, known, refused, sentences } = importBatches(file, settings);
+    if (entries + known === 0) throw new Error(none(sentences, 'batch'));
+    return {
+      taken: `${entries} entries of ${batches} batches taken in, ${known} rows were there already, ${refused} rows refused.`,
       faults: sentences,
     };
   }

@@ -11,11 +11,12 @@ import {
   type StationValue,
   stationDays,
 } from '../../rules/stations/index.ts';
+import { formOfHead } from '../batchFile/index.ts';
 import { unreadable } from './readText.ts';
 
 export type StationForm = 'ghcn-daily' | 'isd-lite' | 'station-csv';
-/** What is in a file: a station's record, the grower's counts of fruit, or readings of probes. */
-export type FileForm = StationForm | 'fruit-csv' | 'readings';
+/** What is in a file: a station's record, the grower's counts of fruit or batches, or readings of probes. */
+export type FileForm = StationForm | 'fruit-csv' | 'batches-csv' | 'readings';
 
 const HEAD = 4096; // bytes that tell the kind of file
 
@@ -38,9 +39,16 @@ export async function formOf(file: string): Promise<FileForm> {
   if (/^[A-Z0-9_-]{11}\d{6}[A-Z]{2}[A-Z0-9]{2}/i.test(first)) return 'ghcn-daily';
   if (/^\d{4} [ \d]\d [ \d]\d [ \d]\d[ \d-]{6}/.test(first)) return 'isd-lite';
   const names = first.split(',').map((name) => name.trim().replace(/^"(.*)"$/, '$1'));
+  const plainName = (name: string) =>
+    name
+      .trim()
+      .replace(/^"(.*)"$/, '$1')
+      .toLowerCase();
   if (names.includes('date') && (names.includes('tmin') || names.includes('tmax')))
     return 'station-csv';
   if (names.includes('counted') && names.includes('stage')) return 'fruit-csv';
+  // People's own tables of batches come with semicolons or tabs too.
+  if (formOfHead(first.split(/[,;\t]/).map(plainName)) !== null) return 'batches-csv';
   return 'readings';
 }
 

@@ -1,3 +1,4 @@
+import { type Batches, makeBatches } from '../batches/index.ts';
 import type { Calendar, Clock } from '../clock.ts';
 import type { Farm } from '../farm/index.ts';
 import { makeLots } from '../lots/index.ts';
@@ -30,6 +31,7 @@ export function makeSnapshots(
   farm: () => Farm,
   calendar: () => Calendar,
   clock: Clock,
+  batches: Batches = makeBatches(store),
 ) {
   const spots = makeSpots(store);
   const window = makeWindow(store, clock.now);
@@ -72,7 +74,7 @@ export function makeSnapshots(
     lots,
     take: makeTake({
       ...{ store, farm, calendar, spots, nights, rooms, window, pushed },
-      stored: lots.stored,
+      ...{ stored: lots.stored, batches: batches.all },
     }),
     nights,
     crossed: makeCrossings(spots, farm),

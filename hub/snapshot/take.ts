@@ -11,6 +11,7 @@ import type {
   Stored,
 } from '../../rules/decide/index.ts';
 import { celsius, type Instant, instant, minutes, percent } from '../../rules/units.ts';
+import type { Batch } from '../batches/index.ts';
 import type { Calendar } from '../clock.ts';
 import { damageAt, type Farm, USUAL_BASE, WET } from '../farm/index.ts';
 import type { Placement, Store } from '../store/index.ts';
@@ -21,6 +22,7 @@ import type { makePushed } from './pushed.ts';
 import type { Rooms } from './rooms.ts';
 import { pair, type Spots } from './spots.ts';
 import { supplyPlan } from './supplyPlan.ts';
+import { traysNow } from './traysNow.ts';
 import { WINDOW, type Window } from './window.ts';
 
 const MINUTE = 60_000;
@@ -41,6 +43,8 @@ export type TakeParts = {
   readonly pushed: ReturnType<typeof makePushed>;
   /** The lots of the cool rooms. */
   readonly stored: (now: number) => Stored | undefined;
+  /** Every batch of trays that was sown. */
+  readonly batches: () => readonly Batch[];
 };
 
 /** Reads all that is known at one instant, once, as plain data. */
@@ -101,7 +105,7 @@ export function makeTake(parts: TakeParts) {
       id: place.id,
       kind: place.kind,
       crop: place.crop ?? null,
-      trays: place.trays ?? null,
+      ...traysNow(farm(), parts.batches(), place, now),
       vents: place.vents,
       opened: place.vents ? said(place.id, 'vents', VENTS_TRUSTED, now) : null,
       covered: place.cover ? said(place.id, 'covers', COVERS_TRUSTED, now) : null,

@@ -1,7 +1,10 @@
 import type {
+  BatchLook,
+  BatchWork,
   CheckedProbe,
   Cooling,
   CoolRoom,
+  CutStage,
   Evidence,
   Lot,
   LotClass,
@@ -1150,6 +1153,264 @@ const lotScreens = {
   back: 'Back',
   coolings,
   classes: lotClasses,
+};
+
+// Batches of trays, and the page about them.
+
+const batchLooks: Record<BatchLook, string> = {
+  well: 'Looks well',
+  ready: 'Ready to cut',
+  mould: 'Mould',
+  leggy: 'Leggy',
+  wilted: 'Wilted',
+  scorched: 'Scorched',
+  'cold-hurt': 'Hurt by cold',
+  eaten: 'Eaten by pests',
+  uneven: 'Came up uneven',
+  other: 'Something else',
+};
+const cutStages: Record<CutStage, string> = { young: 'young leaves', later: 'the later cut' };
+const batchWorks: Record<BatchWork, string> = {
+  sowing: 'Sowing',
+  tending: 'Watering and tending',
+  moving: 'Moving',
+  cutting: 'Cutting',
+  packing: 'Packing',
+};
+const trayCount = (n: number) => `${n}${HARD}${n === 1 ? 'tray' : 'trays'}`;
+
+/** Said before anything is saved. */
+export const roomWarning = (place: string, would: number, capacity: number) =>
+  `${place} would hold ${trayCount(would)}, and has room for ${capacity}`;
+
+/** How a batch is, in one sentence. */
+export function batchWords(told: {
+  readonly state: 'growing' | 'ended' | 'withdrawn';
+  readonly trays: number;
+  readonly traysLeft: number;
+  readonly kg: number;
+  readonly look: BatchLook | null;
+  /** ms since that was seen. */
+  readonly seenAgo: number | null;
+}): string {
+  const { state, trays, traysLeft, kg, look, seenAgo } = told;
+  if (state === 'withdrawn') return 'Taken back: it was not sown.';
+  const cut = kg > 0 ? `, ${kilograms(rounded3(kg))} cut` : '';
+  if (state === 'ended') return `Ended${cut === '' ? ', nothing cut' : cut}.`;
+  const left = traysLeft < trays ? `${traysLeft} of ${trayCount(trays)} left` : 'All trays growing';
+  const seen =
+    look === null || seenAgo === null
+      ? ''
+      : ` Last seen: ${lower(batchLooks[look])}, ${age(seenAgo)}.`;
+  return `${left}${cut}.${seen}`;
+}
+const rounded3 = (kg: number) => Number(kg.toFixed(3));
+
+type BatchEventFacts = {
+  readonly event: string;
+  readonly zone: string;
+  /** When it happened, ms since 1970; null where the entry has no time of its own. */
+  readonly at: number | null;
+  readonly trays?: number;
+  readonly kg?: number;
+  readonly stage?: CutStage;
+  readonly clears?: boolean;
+  readonly minutes?: number | null;
+  readonly price?: number | null;
+  readonly lostKg?: number | null;
+  readonly look?: BatchLook;
+  readonly work?: BatchWork;
+  readonly photo?: string | null;
+  readonly note?: string | null;
+  /** Place by its name. */
+  readonly to?: string;
+  /** The batch it was carried off from. */
+  readonly from?: string | null;
+  readonly into?: string;
+  readonly set?: readonly string[];
+  readonly warning?: string | undefined;
+  readonly by?: string | undefined;
+};
+
+const eventTimes = new Map<string, Intl.DateTimeFormat>();
+/** `Mon 3 Nov 14:05` */
+export function eventTime(at: number, zone: string): string {
+  let format = eventTimes.get(zone);
+  if (!format) {
+    format = new Intl.DateTimeFormat('en-GB', {
+      ...{ timeZone: zone, hourCycle: 'h23', weekday: 'short', day: 'numeric', month: 'short' },
+      ...{ hour: '2-digit', minute: '2-digit' },
+    });
+    eventTimes.set(zone, format);
+  }
+  return format.format(at).replace(',', '');
+}
+
+/** One entry of a batch's history, with when it happened. */
+export function batchEventWords(facts: BatchEventFacts): string {
+  const { event, at, zone, trays = 0, kg = 0, minutes, note, look, to = '', warning, by } = facts;
+  const when = at === null ? '' : ` (${eventTime(at, zone)})`;
+  const took = minutes ? `, ${number(minutes, 0)}${HARD}min` : '';
+  const more = `${note ? `: ${note}` : ''}${warning ? `, in spite of: ${warning}; decided by ${by ?? ''}` : ''}`;
+  if (event === 'sown')
+    return facts.from
+      ? `${trayCount(trays)} of ${facts.from} carried to ${to}${when}${more}.`
+      : `Sown in ${trayCount(trays)}, ${to}${when}${more}.`;
+  if (event === 'moved') return `Moved to ${to}${took}${when}${more}.`;
+  if (event === 'parted') return `${trayCount(trays)} go on as ${facts.into ?? ''}${when}.`;
+  if (event === 'cut') {
+    const price =
+      facts.price === undefined || facts.price === null
+        ? ''
+        : `, at ${number(facts.price, 2)} a kg`;
+    const lost = facts.lostKg ? `, ${kilograms(facts.lostKg)} of it not sold` : '';
+    const again = facts.clears === false ? ', it grows again' : '';
+    return `Cut ${kilograms(rounded3(kg))} from ${trayCount(trays)}, ${cutStages[facts.stage ?? 'later']}${again}${took}${price}${lost}${when}${more}.`;
+  }
+  if (event === 'thrown-out')
+    return `Thrown out ${trayCount(trays)}: ${look ? lower(batchLooks[look]) : ''}${when}${more}.`;
+  if (event === 'noted')
+    return `Seen: ${look ? lower(batchLooks[look]) : ''}${facts.photo ? ', with a photo' : ''}${when}${more}.`;
+  if (event === 'worked') return `${facts.work ? batchWorks[facts.work] : ''}${took}${when}.`;
+  if (event === 'cleared') return `Cleared, with no cut${when}${more}.`;
+  if (event === 'corrected')
+    return `Corrected: ${listed(facts.set ?? [])}${note ? ` (${note})` : ''}.`;
+  return 'An entry was taken back.';
+}
+export const batchFields: Readonly<Record<string, string>> = {
+  crop: 'crop',
+  variety: 'variety',
+  trays: 'trays',
+  sownAt: 'sown at',
+  place: 'sown in',
+  seedCost: 'cost of seed',
+  otherCost: 'other costs',
+  meantFor: 'meant for',
+};
+
+const several = (n: number, one: string, many: string) => `${n} ${n === 1 ? one : many}`;
+const batchScreens = {
+  title: 'Batches',
+  none: 'Nothing grows in trays now, as far as the hub knows.',
+  here: 'What stands here',
+  hereNone: 'No batch stands here now.',
+  toBatches: 'All batches',
+  standing: (name: string, trays: number) => `${trayCount(trays)} ${name}`,
+  name: (trays: number, crop: string, variety: string | null) =>
+    `${trayCount(trays)} ${crop}${variety === null ? '' : ` (${variety})`}`,
+  trays: trayCount,
+  sown: (days: number, time: string) =>
+    days < 1
+      ? `sown today (${time})`
+      : `sown ${several(Math.floor(days), 'day', 'days')} ago (${time})`,
+  grew: (days: number, time: string) =>
+    `sown ${time}, ended after ${several(Math.floor(days), 'day', 'days')}`,
+  meantFor: (day: string) => `meant for ${day}`,
+  partOf: (id: string) => `part of ${id}`,
+  room: (name: string, standing: number, capacity: number | null) =>
+    capacity === null
+      ? `${name}: ${trayCount(standing)}`
+      : `${name}: ${standing} of ${trayCount(capacity)}`,
+  freeRoom: (room: number | null) =>
+    room === null ? '' : room === 0 ? 'full' : `room for ${room}`,
+  strip: (parts: readonly string[]) => `Where it stood: ${parts.join(', then ')}`,
+  stripStay: (name: string, days: number) =>
+    days < 1 ? `${name}, under a day` : `${name}, ${several(Math.round(days), 'day', 'days')}`,
+  now: 'now',
+  looks: batchLooks,
+  stages: { young: 'Young leaves', later: 'The later cut' } satisfies Record<CutStage, string>,
+  works: batchWorks,
+  sow: 'Sow',
+  sowTitle: 'Sow a batch',
+  sowThis: 'Sow it',
+  asLastWeek: 'As last week',
+  asLastWeekNone: 'Nothing was sown on this day of last week.',
+  again: (trays: number, crop: string, variety: string | null, place: string) =>
+    `${trayCount(trays)} ${crop}${variety === null ? '' : ` (${variety})`}, ${place}`,
+  againAll: (n: number) => `Sow all ${n} as last week`,
+  againDone: 'done',
+  crop: 'Crop',
+  otherCrop: 'Other crop',
+  place: 'Place',
+  howMany: 'Trays',
+  fewer: 'One tray fewer',
+  moreTrays: 'One tray more',
+  more: 'More about it',
+  variety: 'Variety, if it matters',
+  sownAt: 'Sown at',
+  seedCost: (currency: string) => `Seed for all of it, in ${currency}`,
+  otherCost: (currency: string) => `Trays, soil and packing for all of it, in ${currency}`,
+  meant: 'Meant for the delivery on',
+  minutes: 'Minutes it took, if known',
+  move: 'Move',
+  moveTo: (name: string) => `Move to ${name}`,
+  some: 'Only some of the trays',
+  someHow: (n: number) => `How many of the ${n} trays`,
+  moved: (what: string, place: string) => `The hub has stored: ${what} moved to ${place}.`,
+  cut: 'Cut',
+  kg: 'Weight in kg',
+  lastWeights: 'As the last cuts',
+  stage: 'Which cut',
+  clears: 'These trays are done with',
+  price: (currency: string) => `Price a kg, if another, in ${currency}`,
+  lost: 'Of it not sold, in kg',
+  cutStored: (kg: number, crop: string) => `The hub has stored: ${kilograms(kg)} ${crop} cut.`,
+  note: 'Note',
+  noteTitle: 'What do you see?',
+  noteMore: 'A word about it, if you like',
+  noted: (look: BatchLook) => `The hub has stored: ${lower(batchLooks[look])}.`,
+  throwOut: 'Throw out',
+  why: 'Why',
+  thrownOut: (trays: number, crop: string) =>
+    `The hub has stored: ${trayCount(trays)} ${crop} thrown out.`,
+  moreOn: 'More',
+  work: 'Minutes of work',
+  workKind: 'Which work',
+  workMinutes: 'Minutes',
+  worked: (minutes: number) => `The hub has stored: ${number(minutes, 0)}${HARD}min of work.`,
+  clear: 'Clear it with no cut',
+  cleared: (crop: string) => `The hub has stored: ${crop} cleared.`,
+  correct: 'Correct it',
+  corrected: 'The hub has stored the correction; its history keeps both.',
+  history: 'History',
+  historyLine: (time: string, who: string, what: string) => `${what} Entered ${time} by ${who}.`,
+  takenBack: 'taken back',
+  store: 'Store it',
+  sending: 'Sending…',
+  stored: (what: string) => `The hub has stored: ${what}.`,
+  sownStored: (what: string) => `The hub has stored: ${what} sown.`,
+  undo: 'Undo',
+  undone: 'Taken back; its history keeps both.',
+  failed: (sentence: string) => `Not stored: ${sentence}`,
+  warned: 'Warning',
+  anyway: 'Do it anyway',
+  nameWhy: 'A decision needs a name.',
+  back: 'Back',
+  elsewhere: 'Elsewhere',
+  ended: 'Batches that have ended',
+  endedNone: 'None has ended in the last 90 days.',
+  growing: 'What grows now',
+  cutLine: (kg: number, trays: number, perTray: number) =>
+    `${kilograms(rounded3(kg))} from ${trayCount(trays)}, ${number(perTray, 2)}${HARD}kg a tray`,
+  file: 'Batches as a file',
+  fileWhy:
+    'A table (CSV) with one row for each thing that was done, or a simple one with the columns crop, trays, sown, place, and cut, kg, minutes if known.',
+  fileOut: 'All batches as a file (CSV)',
+  fileIn: 'Take in a file (CSV)',
+  fileNothing: 'The file has nothing new for the hub.',
+  fileWould: (batches: number, entries: number) =>
+    `It would enter ${several(entries, 'entry', 'entries')} for ${several(batches, 'batch', 'batches')}.`,
+  fileKnown: (n: number) => `${several(n, 'row is', 'rows are')} in the hub already.`,
+  fileRefused: (n: number) => `${several(n, 'row', 'rows')} cannot be entered:`,
+  fileLine: (line: number, reason: string) => `line ${line}: ${reason}`,
+  fileIgnored: (columns: string) => `These columns say nothing to the hub: ${columns}.`,
+  fileEnter: 'Enter it',
+  fileEntered: (batches: number, entries: number) =>
+    `The hub has stored ${several(entries, 'entry', 'entries')} for ${several(batches, 'batch', 'batches')}.`,
+  fileBatch: (what: string, sown: string, place: string, entries: number, fresh: boolean) =>
+    `${what}, sown ${sown}, ${place}: ${fresh ? 'new, ' : 'known, '}${several(entries, 'entry', 'entries')}`,
+  fileMore: (n: number) => `and ${n} more`,
+  fileTooLong: 'Expected a file of at most 2 MB, got a longer one',
 };
 
 const recordScreens = {
@@ -2840,6 +3101,7 @@ export const screens = {
     label: 'Pages',
     today: 'Today',
     places: 'Places',
+    batches: 'Batches',
     coolRoom: 'Cool room',
     frost: 'Frost',
     probes: 'Probes',
@@ -2954,6 +3216,7 @@ export const screens = {
   places: placeScreens,
   probes: probeScreens,
   lots: lotScreens,
+  batches: batchScreens,
   record: recordScreens,
   room: roomScreens,
   signIn: signInScreens,

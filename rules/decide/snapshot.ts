@@ -77,6 +77,8 @@ export type PlaceNow = {
   readonly crop: string | null;
   /** Trays standing there now, where somebody said so. */
   readonly trays: number | null;
+  /** What they come to at their crops' usual yield and price, where batches tell what stands there. */
+  readonly standing?: { readonly kilograms: number | null; readonly money: number | null };
   readonly vents: boolean;
   /** What the grower last said was done; null when nobody said. */
   readonly opened: boolean | null;

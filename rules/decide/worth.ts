@@ -17,7 +17,16 @@ export const dropInRisk = (drop: number): Evidence =>
   fact('drop-in-risk', 100 * drop, '%', null, OURS, by('dropInRisk', put('drop', drop)));
 
 /** Trays standing there at their usual yield and price. */
-export function sparedTrays({ trays }: PlaceNow, crop: Crop | null, drop: number): Saving {
+export function sparedTrays(
+  { trays, standing }: Pick<PlaceNow, 'trays' | 'standing'>,
+  crop: Crop | null,
+  drop: number,
+): Saving {
+  if (standing) {
+    const { kilograms, money } = standing;
+    if (kilograms === null) return NOT_KNOWN;
+    return { amount: kilograms * drop, money: money === null ? null : money * drop };
+  }
   if (trays === null || crop === null || crop.perTray === null) return NOT_KNOWN;
   const amount = trays * crop.perTray * drop;
   return { amount, money: crop.price === null ? null : amount * crop.price };
