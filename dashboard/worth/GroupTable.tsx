@@ -21,7 +21,7 @@ export function GroupTable({ groups, money }: { groups: readonly WorthGroup[]; m
             ...(counted === 0
               ? [dash, dash, dash]
               : [
-                  words.number(sums.trays, 0),
+                  sums.trays === 0 ? dash : words.number(sums.trays, 0),
                   words.number(sums.minutes / 60),
                   words.number(sums.kg),
                 ]),

@@ -5,6 +5,7 @@ import { words } from '../words.ts';
 import { FigureTable } from './FigureTable.tsx';
 
 const FIRST = 25; // rows; the rest when asked for
+const FEW = 5; // with something not known; the rest when asked for
 
 /** Batch by batch and picking by picking: each figure with who says it, and a way to fill in the rest. */
 export function UnitTable({ units }: { units: readonly WorthUnit[] }) {
@@ -29,22 +30,12 @@ export function UnitTable({ units }: { units: readonly WorthUnit[] }) {
   return (
     <section>
       <h2>{text.units}</h2>
-      {vague.length > 0 && (
-        <ul class="worth-vague">
-          {vague.map((unit) => (
-            <li key={`${unit.of} ${unit.id}`}>
-              <span>
-                {text.unitName(unit.name, unit.placeName)}, {shortDay(unit.to)}. {unit.words}
-              </span>
-              <a
-                href={`${unit.of === 'batches' ? '/batches' : '/pickings'}#${unit.id}`}
-                aria-label={text.fillWhat(unit.name, shortDay(unit.to))}
-              >
-                {text.fill}
-              </a>
-            </li>
-          ))}
-        </ul>
+      {vague.length > 0 && <Vague units={vague.slice(0, FEW)} />}
+      {vague.length > FEW && (
+        <details>
+          <summary>{text.moreVague(vague.length - FEW)}</summary>
+          <Vague units={vague.slice(FEW)} />
+        </details>
       )}
       <FigureTable
         label={text.units}
@@ -69,5 +60,27 @@ export function UnitTable({ units }: { units: readonly WorthUnit[] }) {
         </button>
       )}
     </section>
+  );
+}
+
+/** What is not known, and the way to fill it in. */
+function Vague({ units }: { units: readonly WorthUnit[] }) {
+  const text = words.worth;
+  return (
+    <ul class="worth-vague">
+      {units.map((unit) => (
+        <li key={`${unit.of} ${unit.id}`}>
+          <span>
+            {text.unitName(unit.name, unit.placeName)}, {shortDay(unit.to)}. {unit.words}
+          </span>
+          <a
+            href={`${unit.of === 'batches' ? '/batches' : '/pickings'}#${unit.id}`}
+            aria-label={text.fillWhat(unit.name, shortDay(unit.to))}
+          >
+            {text.fill}
+          </a>
+        </li>
+      ))}
+    </ul>
   );
 }

@@ -2679,7 +2679,8 @@ const yearSeasonNames: Readonly<Record<YearSeason, string>> = {
 };
 const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
 /** An amount of money with as many digits as it bears: 0.05, 8.2, 24. */
-const amountDigits = (value: number) => (Math.abs(value) < 1 ? 2 : Math.abs(value) < 10 ? 1 : 0);
+const amountDigits = (value: number) =>
+  value === 0 || Math.abs(value) >= 10 ? 0 : Math.abs(value) < 1 ? 2 : 1;
 const moneyNumber = (value: number, digits = amountDigits(value)) => number(value, digits);
 const moneySaid = (value: number, currency: string) => `${moneyNumber(value)}${HARD}${currency}`;
 /** `between 17 and 24 EUR`; of one or two without a range: `about 20 EUR`. */
@@ -2733,12 +2734,12 @@ export function worthWords(
       moreNeeded === null
         ? 'It lies too near the wage for any number of them to tell.'
         : `About ${more} may tell.`;
-    return `${name}: cannot tell yet: ${rangeSaid(perHour, currency)} an hour over ${ofBatches(n, of)}, and an hour is to bring ${moneySaid(wage, currency)}. ${hope}${out}`;
+    return `${name}: cannot tell yet, ${rangeSaid(perHour, currency)} an hour over ${ofBatches(n, of)}, and an hour is to bring ${moneySaid(wage, currency)}. ${hope}${out}`;
   }
   const said = `${rangeSaid(perHour, currency)} an hour over ${ofBatches(n, of)}`;
   return verdict === 'pays'
-    ? `${name} pays: ${said}.${out}`
-    : `${name} does not pay: ${said}, and an hour is to bring ${moneySaid(wage, currency)}.${out}`;
+    ? `${name}: pays, ${said}.${out}`
+    : `${name}: does not pay, ${said}, and an hour is to bring ${moneySaid(wage, currency)}.${out}`;
 }
 
 /** Whether to go on with a crop, the price that would make it pay, and what else the space could carry. */
@@ -2954,6 +2955,7 @@ const worthScreens = {
   },
   unitName: (name: string, place: string) => `${name}, ${place}`,
   fill: 'Fill in',
+  moreVague: (n: number) => `${n} more with something not known`,
   fillWhat: (name: string, day: string) => `Fill in: ${name}, ${day}`,
   froms: {
     written: 'written down',

@@ -50,7 +50,7 @@ test('three batches pay in words, and a fourth without its losses is left out an
   const basil = group(found, 'crop', /^Basil$/);
   expect(basil).toMatchObject({ units: 4, counted: 3, leftOut: 1, verdict: 'pays', moreNeeded: 0 });
   expect(soft(basil?.words)).toMatch(
-    /^Basil pays: between \d+ and \d+ EUR an hour over 3 batches\. 1 batch left out: something is not known\.$/,
+    /^Basil: pays, between \d+ and \d+ EUR an hour over 3 batches\. 1 batch left out: something is not known\.$/,
   );
   expect(found.stops[0]).toMatchObject({ crop: 'basil', answer: 'go-on', instead: null });
   const vague = found.units.find(({ id }) => id === 'basil-9');
