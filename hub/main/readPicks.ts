@@ -1,7 +1,7 @@
 import { CsvError, parse } from 'csv-parse/sync';
 import { enterPick } from '../contract/index.ts';
 import type { PickFacts } from '../picks/index.ts';
-import { pickColumns, refusal, shown } from '../words/index.ts';
+import { type Complaint, pickColumns, refusal, shown } from '../words/index.ts';
 
 const NEEDED = ['at', 'place', 'kg'] as const;
 const NUMBERS = ['kg', 'lostKg', 'minutes', 'walkMinutes', 'pickers', 'price'] as const;
@@ -52,7 +52,8 @@ export function readPicks(
     // The mark that keeps a spreadsheet from taking words for a formula.
     if (cell('note') !== '') given.note = cell('note').replace(/^'(?=[=+\-@])/, '');
     const read = enterPick.safeParse(given);
-    if (!read.success) return { line, fault: refusal({ ...read.error.issues[0] } as never, given) };
+    if (!read.success)
+      return { line, fault: columnFault(read.error.issues[0] as Complaint, given) };
     const { data } = read;
     const crop = data.crop ?? cropOf(data.place);
     if (crop === undefined)
@@ -75,3 +76,13 @@ export function readPicks(
 
 /** A number, or the text that is none, for the schema to refuse. */
 const numberIn = (text: string) => (Number.isFinite(Number(text)) ? Number(text) : text);
+
+/** What a schema complains of, by the names that stand in the file. */
+function columnFault(complaint: Complaint, given: Record<string, unknown>): string {
+  const named = (field: PropertyKey) => pickColumns[field as Field] ?? field;
+  const cells = Object.entries(given).map(([field, value]) => [named(field), value]);
+  return refusal(
+    { ...complaint, path: complaint.path.map(named) },
+    Object.fromEntries(cells) as Record<string, unknown>,
+  );
+}

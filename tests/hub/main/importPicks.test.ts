@@ -54,7 +54,7 @@ test('a bad line is told with its field, and the others are taken in', async () 
   const { take, store } = await taken([
     head,
     '2025-10-01,south-patch,,4,,',
-    '2025-10-02,moon,,4,,',
+    '2025-10-02,moon,basil,4,,',
     '2025-10-03,south-patch,,much,,',
     '2025-10-04,south-patch,,4,5,',
     `${iso(T + 9e8)},south-patch,,4,,`,
@@ -64,16 +64,17 @@ test('a bad line is told with its field, and the others are taken in', async () 
   ]);
   const { picks, refused, sentences } = take();
   expect([picks, refused]).toEqual([1, 7]);
+  const told = sentences.join('\n');
   for (const said of [
     /^line 3: Expected one of .* in place, got "moon"$/,
     /^line 4: Expected number in kg, got "much"$/,
     /^line 5: Expected at most the 4 kg picked in sorted_out_kg, got 5$/,
     /^line 6: Expected a time that is past in picked/,
-    /^line 7: .* in at, got "2025-13-77"$/,
+    /^line 7: .* in picked, got "2025-13-77"$/,
     /^line 8: Expected a crop in crop/,
     /^line 9: Expected a crop of the farm file in crop, got "marble"$/,
   ])
-    expect(sentences.filter((sentence) => said.test(sentence))).toHaveLength(1);
+    expect(sentences.filter((one) => said.test(one)).length, `${said} in ${told}`).toBe(1);
   expect(store.journal.after('pick', 0)).toHaveLength(1);
 });
 
