@@ -4,6 +4,7 @@ import { fileURLToPath } from 'node:url';
 import { demoBatches } from './demoBatches.ts';
 import { freshDemoFolder } from './demoFolder.ts';
 import { enterDemoLots } from './demoLots.ts';
+import { enterDemoPicks } from './demoPicks.ts';
 import { type Address, addressText, freePort, readAddress } from './freePort.ts';
 import { runHub, startHub } from './hubProcess.ts';
 import { startLiveProbes } from './liveProbes.ts';
@@ -95,6 +96,7 @@ async function demo(abort: AbortController): Promise<void> {
   const log = join(folder, 'hub.log');
   const running = await startHub(hub, args, addressText(http), log, abort.signal);
   await enterDemoLots(`http://${addressText(http)}`, start);
+  await enterDemoPicks(`http://${addressText(http)}`);
   const broker = `mqtt://${addressText(mqtt)}`;
   // Ctrl-C reaches the hub as well: that it hangs up then is no news.
   const complain = (sentence: string) => {

@@ -1,25 +1,11 @@
 import { useState } from 'preact/hooks';
 import type { Lot, LotHistory } from '../../hub/contract/index.ts';
-import { calendarDay, instantAt, minuteOfDay } from '../times.ts';
 import { words } from '../words.ts';
 import { changeLot } from './commands.ts';
 import { Choice, Field, FormEnd } from './Field.tsx';
 import { fieldsOfFarm } from './MoreAboutLot.tsx';
+import { fromTheWall, onTheWall } from './onTheWall.ts';
 import { numberOf, useSending } from './useSending.ts';
-
-/** `2026-05-10T06:30` on the clock of the farm's wall; '' for not told. */
-const onTheWall = (time: string | null, zone: string) => {
-  if (time === null) return '';
-  const ms = Date.parse(time);
-  const minute = minuteOfDay(ms, zone);
-  const two = (n: number) => String(n).padStart(2, '0');
-  return `${calendarDay(ms, zone)}T${two(Math.floor(minute / 60))}:${two(minute % 60)}`;
-};
-const fromTheWall = (text: string, zone: string) => {
-  const [day = '', time = ''] = text.split('T');
-  const [hour = 0, minute = 0] = time.split(':').map(Number);
-  return new Date(instantAt(day, hour * 60 + minute, zone)).toISOString();
-};
 
 /** What was entered wrong, said anew: only what differs is sent. */
 export function CorrectLot({

@@ -13,6 +13,7 @@ import { Probes } from './Probes.tsx';
 import { SetUp } from './SetUp.tsx';
 import { SignIn } from './SignIn.tsx';
 import { Today } from './Today.tsx';
+import { Pickings, Worth } from './Worth.tsx';
 
 export type Page = {
   readonly path: string;
@@ -34,6 +35,8 @@ export const pages: readonly Page[] = [
   { path: '/batches', menu: words.menu.batches, level: 'more', Show: Batches },
   { path: '/sowing', menu: words.menu.sowing, level: 'more', Show: SowingPlan },
   { path: '/week', menu: words.menu.week, level: 'more', Show: WeekSheet },
+  { path: '/pickings', menu: words.menu.picks, level: 'more', Show: Pickings },
+  { path: '/worth', menu: words.menu.worth, level: 'more', Show: Worth },
   { path: '/probes', menu: words.menu.probes, level: 'more', Show: Probes },
   { path: '/alarms', menu: words.menu.alarms, level: 'more', Show: Alarms },
   { path: '/set-up', menu: words.menu.setUp, level: 'more', Show: SetUp },

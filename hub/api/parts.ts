@@ -4,6 +4,7 @@ import type { Batches } from '../batches/index.ts';
 import type { Calendar, Clock } from '../clock.ts';
 import type { Farm } from '../farm/index.ts';
 import type { Growing } from '../growing/index.ts';
+import type { Picks } from '../picks/index.ts';
 import type { PlacesCompared } from '../placesCompared/index.ts';
 import type { Planning } from '../planning/index.ts';
 import type { Corrections } from '../record/index.ts';
@@ -46,6 +47,7 @@ export type ApiParts = {
   readonly snapshots: Snapshots;
   readonly season: Season;
   readonly batches: Batches;
+  readonly picks: Picks;
   readonly growing: Growing;
   readonly planning: Planning;
   readonly placesCompared: PlacesCompared;

@@ -4,6 +4,7 @@ import { makeBatches } from '../batches/index.ts';
 import type { Clock } from '../clock.ts';
 import { makeGrowing } from '../growing/index.ts';
 import { makeIntake, type Pace, readMessage } from '../intake/index.ts';
+import { makePicks, pickedOf } from '../picks/index.ts';
 import { makePlacesCompared } from '../placesCompared/index.ts';
 import { growthFrom, makePlanning } from '../planning/index.ts';
 import { makeCorrections } from '../record/index.ts';
@@ -45,8 +46,10 @@ export function joinCore(parts: CoreParts) {
   const kept = keepFarm(store);
   const batches = makeBatches(store);
   const snapshots = makeSnapshots(store, kept.farm, kept.calendar, clock, batches);
+  const picks = makePicks(store);
   const season = makeSeason({
     ...{ store, farm: kept.farm, calendar: kept.calendar, snapshots, now: clock.now },
+    picked: (place, t) => pickedOf(picks.all(), place.id, place.crop, t),
     onFault: (error) => log.error(error, 'what is known of a patch failed'),
   });
   const tasks = makeTasks(store);
@@ -169,6 +172,7 @@ export function joinCore(parts: CoreParts) {
     calendar: kept.calendar,
     snapshots,
     batches,
+    picks,
     growing,
     planning,
     placesCompared,

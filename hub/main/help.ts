@@ -33,7 +33,11 @@ dewpost import FILE [--data DIR]
   turning, green or flower. Counted again on the same day and place, it changes nothing.
 dewpost import FILE [--data DIR] [--farm FILE]
   Takes in batches: the file the page gives out (batch,event,at,…), or CSV with the columns
-  crop,trays,sown,place[,cut,kg,minutes], one row a batch. What is there already changes nothing.`,
+  crop,trays,sown,place[,cut,kg,minutes], one row a batch. What is there already changes nothing.
+dewpost import FILE [--data DIR]
+  Takes in pickings: the file the page gives out, or CSV with the columns picked,place,kg[,crop,
+  sorted_out_kg,minutes,walk_minutes,pickers,price,note]; picked is a time or a day. What is there
+  already changes nothing.`,
   farm: `dewpost farm check FILE | import FILE [--data DIR] | export FILE [--data DIR]
   Checks a farm file, puts it into the store, or writes the store's farm to a file.`,
   backup: `dewpost backup FILE [--data DIR]

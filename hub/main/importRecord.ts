@@ -1,6 +1,7 @@
 import type { Settings } from '../settings.ts';
 import { importBatches } from './importBatches.ts';
 import { importFruit } from './importFruit.ts';
+import { importPicks } from './importPicks.ts';
 import { importStation } from './importStation.ts';
 import type { FileForm } from './stationForms.ts';
 
@@ -25,6 +26,14 @@ export async function importRecord(
     if (entries + known === 0) throw new Error(none(sentences, 'batch'));
     return {
       taken: `${entries} entries of ${batches} batches taken in, ${known} rows were there already, ${refused} rows refused.`,
+      faults: sentences,
+    };
+  }
+  if (form === 'picks-csv') {
+    const { picks, known, refused, sentences } = importPicks(file, settings);
+    if (picks + known === 0) throw new Error(none(sentences, 'picking'));
+    return {
+      taken: `${picks} pickings taken in, ${known} were there already, ${refused} lines refused.`,
       faults: sentences,
     };
   }

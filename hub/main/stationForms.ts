@@ -16,7 +16,7 @@ import { unreadable } from './readText.ts';
 
 export type StationForm = 'ghcn-daily' | 'isd-lite' | 'station-csv';
 /** What is in a file: a station's record, the grower's counts of fruit or batches, or readings of probes. */
-export type FileForm = StationForm | 'fruit-csv' | 'batches-csv' | 'readings';
+export type FileForm = StationForm | 'fruit-csv' | 'batches-csv' | 'picks-csv' | 'readings';
 
 const HEAD = 4096; // bytes that tell the kind of file
 
@@ -46,6 +46,7 @@ export async function formOf(file: string): Promise<FileForm> {
       .toLowerCase();
   if (names.includes('date') && (names.includes('tmin') || names.includes('tmax')))
     return 'station-csv';
+  if (names.includes('picked') && names.includes('kg')) return 'picks-csv';
   if (names.includes('counted') && names.includes('stage')) return 'fruit-csv';
   // People's own tables of batches come with semicolons or tabs too.
   if (formOfHead(first.split(/[,;\t]/).map(plainName)) !== null) return 'batches-csv';

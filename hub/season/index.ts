@@ -1,5 +1,6 @@
 import type { NightForecast, PatchNow, Snapshot, SpotPrior } from '../../rules/decide/index.ts';
 import type { Backtest, CutBack, Day, FarmPlace, FrostOutlook } from '../contract/index.ts';
+import type { Picked } from '../picks/index.ts';
 import { nightBounds, type Snapshots } from '../snapshot/index.ts';
 import type { DayRow, StationRow } from '../store/index.ts';
 import { patchEntries } from './fruit.ts';
@@ -25,10 +26,12 @@ export function makeSeason(
   parts: Omit<SeasonParts, 'spots' | 'calm' | 'daysOf'> & {
     readonly snapshots: Snapshots;
     readonly now: () => number;
+    /** Pickings of a patch this season, as somebody wrote them down. */
+    readonly picked: (place: FarmPlace, t: number) => readonly Picked[];
     readonly onFault: (error: unknown) => void;
   },
 ) {
-  const { store, farm, calendar, snapshots, now, onFault } = parts;
+  const { store, farm, calendar, snapshots, now, picked, onFault } = parts;
   // Read, or worked out, once: eleven thousand days, and two hundred evenings.
   const calm = new Map<string, boolean>();
   const read = new Map<string, { importedAt: number; days: readonly DayRow[] }>();
@@ -73,13 +76,24 @@ export function makeSeason(
   const factsOf = (place: FarmPlace, t: number): PatchFacts => {
     const { key: siteKey, site } = siteOf(place.id, t);
     const entries = patchEntries(store, place.id);
-    const key = `${siteKey} ${JSON.stringify(entries)}`;
+    const own = picked(place, t);
+    const key = `${siteKey} ${JSON.stringify(entries)} ${JSON.stringify(own)}`;
     const kept = patches.get(place.id);
     if (kept?.key === key) return kept.facts;
     const today = calendar().dayOf(t);
     // What the hub has made of past days by now; it goes on making them meanwhile.
-    const own = store.placeFacts.days(place.id, '', today).map((row): Day => JSON.parse(row.facts));
-    const facts = patchFacts(site, own, entries, place, farm(), calendar(), today);
+    const days = store.placeFacts
+      .days(place.id, '', today)
+      .map((row): Day => JSON.parse(row.facts));
+    const facts = patchFacts(
+      site,
+      days,
+      { ...entries, picked: own },
+      place,
+      farm(),
+      calendar(),
+      today,
+    );
     patches.set(place.id, { key, facts });
     return facts;
   };

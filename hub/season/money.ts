@@ -1,5 +1,7 @@
+import { type PickingSpeed, pickingSpeed } from '../../rules/money/index.ts';
 import type { CutBack, FarmPlace, PatchTerms } from '../contract/index.ts';
 import type { Farm } from '../farm/index.ts';
+import type { Picked } from '../picks/index.ts';
 
 // Figures to begin with, until the grower tells others. Ours, from no source, but for the rot: the
 // shares of the method's worked example.
@@ -34,14 +36,20 @@ export type Figures = Record<keyof typeof USUAL, number> & {
   readonly cleanRotWet: number;
   readonly cleanRotDry: number;
   readonly assumed: CutBack['assumed'];
+  /** How fast this patch is picked, by its own pickings; null with too few of them. */
+  readonly speed: PickingSpeed | null;
 };
 
-/** Every figure a plan rests on, the grower's own first, each with where it is from. */
+/**
+ * Every figure a plan rests on, the grower's own first, each with where it is from. How fast it is
+ * picked is told by this season's pickings, once there are enough of them.
+ */
 export function figuresOf(
   terms: PatchTerms,
   farm: Farm,
   place: FarmPlace,
   autumn: boolean,
+  picked: readonly Picked[] = [],
 ): Figures {
   const { wage } = farm.file.farm;
   const filed = farm.crop(place.crop)?.price ?? null;
@@ -57,17 +65,25 @@ export function figuresOf(
   const perDay = terms.perDay ?? (autumn ? perAutumnDay : 0);
   const from = terms.perDay === undefined ? 'usual' : 'told';
   assumed.push({ what: 'perDay', value: perDay, unit: 'money', from });
+  const walk = terms.minutesPerPicking ?? USUAL.minutesPerPicking;
+  const speed = pickingSpeed(
+    picked.map(({ kilograms, minutes, walk: told, pickers }) => ({
+      ...{ kilograms, minutes, walk: Math.min(minutes, told ?? walk * pickers) },
+    })),
+  );
   const figures: Record<string, number> = {};
   for (const [what, usual] of Object.entries(USUAL)) {
     const own = terms[what as keyof typeof USUAL];
-    const value = own ?? usual;
+    const measured = what === 'minutesPerKg' ? (speed?.minutesPerKilogram ?? null) : null;
+    const value = measured ?? own ?? usual;
     figures[what] = value;
     const unit = UNITS[what as keyof typeof USUAL];
-    assumed.push({ what, value, unit, from: own === undefined ? 'usual' : 'told' });
+    const from = measured !== null ? 'measured' : own === undefined ? 'usual' : 'told';
+    assumed.push({ what, value, unit, from });
   }
   const known = figures as Record<keyof typeof USUAL, number>;
   return {
-    ...{ ...known, price, wage, perDay, perAutumnDay, assumed },
+    ...{ ...known, price, wage, perDay, perAutumnDay, assumed, speed },
     cleanRotWet: terms.cleanRotWet ?? known.rotWet,
     cleanRotDry: terms.cleanRotDry ?? known.rotDry,
   };

@@ -5,6 +5,7 @@ import { celsius } from '../../rules/units.ts';
 import type { Calendar } from '../clock.ts';
 import type { CutBack, Day, FarmPlace, PatchTerms } from '../contract/index.ts';
 import type { Farm } from '../farm/index.ts';
+import type { Picked } from '../picks/index.ts';
 import { type Climate, makeClimate } from './climate.ts';
 import { frostNights } from './frostNights.ts';
 import { type Counted, countedFruit, type PatchEntries, termsOf } from './fruit.ts';
@@ -40,7 +41,7 @@ export type PatchFacts = {
 export function patchFacts(
   site: SiteRecord,
   ownDays: readonly Day[],
-  entries: PatchEntries,
+  entries: PatchEntries & { readonly picked: readonly Picked[] },
   place: FarmPlace,
   farm: Farm,
   calendar: Calendar,
@@ -48,7 +49,7 @@ export function patchFacts(
 ): PatchFacts {
   const terms = termsOf(entries);
   const autumn = seasonDay(today, site.hemisphere).half === 'autumn';
-  const figures = figuresOf(terms, farm, place, autumn);
+  const figures = figuresOf(terms, farm, place, autumn, entries.picked);
   const climate = makeClimate(site, ownDays, CROP, calendar, today);
   const flowerUnits =
     terms.flowerUnits ?? (climate.warmMean === null ? null : flowerToRipe(climate.warmMean));
@@ -105,7 +106,7 @@ export function patchFacts(
       lostShare: may === 'renovation' || may === 'dormant' ? 0 : figures.lostShare,
     },
     ...{ cleanMinutes: figures.cleanMinutes, cutMinutes: figures.cutMinutes },
-    ...{ may, mayInputs: inputs },
+    ...{ may, mayInputs: inputs, speed: figures.speed },
   };
   const assumed: CutBack['assumed'] = [
     ...figures.assumed,

@@ -17,6 +17,8 @@ import type {
   Strip,
   Task,
   TaskKind,
+  WorthGap,
+  YearSeason,
 } from '../contract/index.ts';
 
 // English: every word a person reads. Another language is another file with the same exports. In
@@ -275,6 +277,7 @@ export const evidenceLabels: Readonly<Record<string, string>> = {
   'lot-weight': 'Weight left',
   'keep-green-leaves': 'Keep the green leaves',
   'last-picking-in': 'Last picking worth its cost, in',
+  'own-picking-speed': 'Minutes a kilogram takes, by your pickings',
   'minutes-to-limit': 'Time until the air reaches the limit',
   'may-be': 'What it may be',
   'no-way-down-minutes': 'Above its cycle without way down for',
@@ -550,6 +553,8 @@ const sentences: Readonly<Record<string, Say>> = {
       : 'No further picking is worth its cost.',
   'fruit-hanging': ({ value }) => `${figure(value)}${HARD}kg of fruit and flowers were counted.`,
   'last-picking-in': ({ value }) => `The last picking worth its cost is in ${hoursOf(value)}.`,
+  'own-picking-speed': ({ value }) =>
+    `By this season’s pickings a kilogram takes ${figure(value)}${HARD}min.`,
   'cleaning-brings': ({ value }) => `Clearing out brings about ${figure(value)}, its work paid.`,
   'keep-green-leaves': () =>
     'Take out runners, dead and spotted leaves and rotten fruit; keep the green leaves.',
@@ -1389,6 +1394,46 @@ export const lotFields: Readonly<Record<string, string>> = {
   class: 'class',
   price: 'price per kg',
 };
+/** Fields of a picking, and the columns of their file. */
+export const pickFields = {
+  place: 'place',
+  crop: 'crop',
+  at: 'picked at',
+  kg: 'weight',
+  lostKg: 'sorted out',
+  minutes: 'minutes',
+  walkMinutes: 'minutes of walking',
+  pickers: 'pickers',
+  price: 'price per kg',
+  note: 'note',
+} as const;
+export const pickColumns = {
+  at: 'picked',
+  place: 'place',
+  crop: 'crop',
+  kg: 'kg',
+  lostKg: 'sorted_out_kg',
+  minutes: 'minutes',
+  walkMinutes: 'walk_minutes',
+  pickers: 'pickers',
+  price: 'price',
+  note: 'note',
+} as const;
+export type PickEventFacts =
+  | { readonly event: 'picked'; readonly kg: number }
+  | {
+      readonly event: 'corrected';
+      readonly set: readonly (readonly [field: string, to: string | number | null])[];
+      readonly why: string | null;
+    }
+  | { readonly event: 'undone' };
+export function pickEventWords(facts: PickEventFacts): string {
+  if (facts.event === 'picked') return `Picked, ${kilograms(facts.kg)}.`;
+  if (facts.event === 'undone') return 'An entry was taken back.';
+  const set = facts.set.map(([field, to]) => `${field} to ${to === null ? notKnown : to}`);
+  return `Corrected${facts.why ? ` (${facts.why})` : ''}: ${listed(set)}.`;
+}
+
 /** One printed rule, to be talked over with the officer. */
 export const printedLimit = (rule: {
   readonly where: string;
@@ -2408,6 +2453,9 @@ export const inputLabels: Readonly<Record<string, string>> = {
   probe: 'Probe',
   q10: 'Ageing, times, 10 °C warmer',
   quantity: 'Quantity',
+  'pickings-counted': 'Pickings counted',
+  'speed-fastest': 'A kilogram takes at least, 8 times in 10',
+  'speed-slowest': 'A kilogram takes at most, 8 times in 10',
   'rain-from': 'Rain from',
   'read-at': 'Read at',
   'readings-from': 'Readings since',
@@ -3108,6 +3156,378 @@ const rest = ({ n, near, early, late }: Trial) =>
   n - near - early - late > 0 ? `; in ${n - near - early - late} none came by midwinter` : '';
 
 /** What keeps the store from keeping things, in a sentence and what to do about it. */
+// What crops, places and pickings earn.
+
+type WorthMoney = { readonly money: string; readonly wage: number };
+type WorthRangeSaid = {
+  readonly n: number;
+  readonly ratio: number;
+  readonly low: number | null;
+  readonly high: number | null;
+};
+const yearSeasonNames: Readonly<Record<YearSeason, string>> = {
+  winter: 'winter',
+  spring: 'spring',
+  summer: 'summer',
+  autumn: 'autumn',
+};
+const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
+/** An amount of money with as many digits as it bears: 0.05, 8.2, 24. */
+const amountDigits = (value: number) =>
+  value === 0 || Math.abs(value) >= 10 ? 0 : Math.abs(value) < 1 ? 2 : 1;
+const moneyNumber = (value: number, digits = amountDigits(value)) => number(value, digits);
+const moneySaid = (value: number, currency: string) => `${moneyNumber(value)}${HARD}${currency}`;
+/** `between 17 and 24 EUR`; of one or two without a range: `about 20 EUR`. */
+const rangeSaid = ({ ratio, low, high }: WorthRangeSaid, currency: string) => {
+  if (low === null || high === null) return `about ${moneySaid(ratio, currency)}`;
+  const digits = Math.min(amountDigits(low), amountDigits(high));
+  const [a, b] = [number(low, digits), number(high, digits)];
+  return a === b ? `about ${a}${HARD}${currency}` : `between ${a} and ${b}${HARD}${currency}`;
+};
+const ofBatches = (n: number, of: 'batches' | 'pickings') =>
+  of === 'batches' ? `${n} ${n === 1 ? 'batch' : 'batches'}` : counted(n, 'picking');
+
+/** `Basil in Long House`, `Basil, sown in spring`, `Spring, pickings`. */
+export function worthGroupName(group: {
+  readonly of: 'batches' | 'pickings';
+  readonly crop: string | null;
+  readonly place: string | null;
+  readonly season: YearSeason | null;
+}): string {
+  const { of, crop, place, season } = group;
+  const when = season === null ? null : yearSeasonNames[season];
+  const done = of === 'batches' ? 'sown' : 'picked';
+  if (crop !== null && place !== null) return `${crop} in ${inText(place)}`;
+  if (crop !== null && when !== null) return `${crop}, ${done} in ${when}`;
+  if (crop !== null) return of === 'batches' ? crop : `${crop}, picking`;
+  if (place !== null) return of === 'batches' ? place : `${place}, picking`;
+  return `${capital(done)} in ${when ?? notKnown}`;
+}
+
+/** One sentence: whether it pays, by how much, or what is missing to tell. */
+export function worthWords(
+  group: {
+    readonly name: string;
+    readonly of: 'batches' | 'pickings';
+    readonly verdict: 'pays' | 'does-not-pay' | 'cannot-tell';
+    readonly counted: number;
+    readonly leftOut: number;
+    readonly moreNeeded: number | null;
+    readonly perHour: WorthRangeSaid | null;
+  },
+  { money: currency, wage }: WorthMoney,
+): string {
+  const { name, of, verdict, counted: n, leftOut, moreNeeded, perHour } = group;
+  const out =
+    leftOut === 0 ? '' : ` ${capital(ofBatches(leftOut, of))} left out: something is not known.`;
+  const more = moreNeeded === null ? '' : ofBatches(moreNeeded, of).replace(' ', ' more ');
+  if (perHour === null || n < 3 || verdict === 'cannot-tell') {
+    if (perHour === null || perHour.low === null)
+      return `${name}: cannot tell yet (${ofBatches(n, of)} with everything known), at least ${more}.${out}`;
+    const hope =
+      moreNeeded === null
+        ? 'It lies too near the wage for any number of them to tell.'
+        : `About ${more} may tell.`;
+    return `${name}: cannot tell yet, ${rangeSaid(perHour, currency)} an hour over ${ofBatches(n, of)}, and an hour is to bring ${moneySaid(wage, currency)}. ${hope}${out}`;
+  }
+  const said = `${rangeSaid(perHour, currency)} an hour over ${ofBatches(n, of)}`;
+  return verdict === 'pays'
+    ? `${name}: pays, ${said}.${out}`
+    : `${name}: does not pay, ${said}, and an hour is to bring ${moneySaid(wage, currency)}.${out}`;
+}
+
+/** Whether to go on with a crop, the price that would make it pay, and what else the space could carry. */
+export function stopWords(
+  stop: {
+    readonly name: string;
+    readonly of: 'batches' | 'pickings';
+    readonly answer: 'go-on' | 'stop' | 'cannot-tell';
+    readonly perHour: WorthRangeSaid | null;
+    readonly priceToPay: WorthRangeSaid | null;
+    readonly price: number | null;
+    readonly instead: {
+      readonly name: string;
+      readonly perTrayDay: WorthRangeSaid;
+      readonly brings: 'more' | 'less' | 'cannot-tell';
+    } | null;
+  },
+  {
+    money: currency,
+    wage,
+    perTrayDay,
+  }: WorthMoney & { readonly perTrayDay: WorthRangeSaid | null },
+): string[] {
+  const { name, of, answer, perHour, priceToPay, price, instead } = stop;
+  const hours =
+    perHour === null
+      ? ''
+      : ` An hour on it brings ${rangeSaid(perHour, currency)}; it is to bring ${moneySaid(wage, currency)}.`;
+  const now = price === null ? '' : ` It fetches ${moneySaid(price, currency)} by the farm file.`;
+  return [
+    {
+      'go-on': `${name}: go on.${hours}`,
+      stop: `${name}: ${of === 'batches' ? 'stop growing it' : 'stop picking it'}, or change its price, work or losses.${hours}`,
+      'cannot-tell': `${name}: nobody can tell yet whether to stop.${hours}`,
+    }[answer],
+    ...(priceToPay === null
+      ? []
+      : [`It pays its hours at ${rangeSaid(priceToPay, currency)} a kilogram.${now}`]),
+    ...(of === 'pickings'
+      ? ['What planting and looking after the patch takes is not in it: it is spent either way.']
+      : instead === null
+        ? ['No other crop has three batches yet that tell what the space could carry.']
+        : [
+            `For each tray and day it brings ${perTrayDay === null ? notKnown : rangeSaid(perTrayDay, currency)}; ${instead.name} brings ${rangeSaid(instead.perTrayDay, currency)} over ${ofBatches(instead.perTrayDay.n, 'batches')}${
+              {
+                more: ': more.',
+                less: ': less.',
+                'cannot-tell': '. Which is more nobody can tell yet.',
+              }[instead.brings]
+            }`,
+          ]),
+  ];
+}
+
+const adviceSaid: Readonly<Record<string, string>> = {
+  wait: 'it is not the time to clear',
+  'pick-on': 'pick on',
+  'pick-last': 'pick what is ripe, then stop',
+  clean: 'clear out first, then pick on',
+  'clear-out': 'stop and clear out',
+  'cut-back': 'cut back',
+};
+
+/** Whether the next picking is worth its hours, with what it rests on. */
+export function pickOnWords(
+  asked: {
+    readonly name: string;
+    readonly placeName: string;
+    readonly pickings: number;
+    readonly leftOut: number;
+    readonly next: string;
+    readonly verdict: 'pays' | 'does-not-pay' | 'cannot-tell';
+    readonly perHour: { expected: number; low: number; high: number } | null;
+    readonly speed: { expected: number; low: number; high: number } | null;
+    readonly breakEvenSpeed: number | null;
+    readonly planner: { advice: string; best: string; survives: number | null } | null;
+  },
+  about: WorthMoney & {
+    readonly perKilogram: number | null;
+    readonly missing: readonly ('price' | 'lost' | 'minutes')[];
+  },
+): string[] {
+  const { name, placeName, pickings, leftOut, next, verdict, perHour, speed, planner } = asked;
+  const { money: currency, wage, perKilogram, missing } = about;
+  const where = `${name} in ${inText(placeName)}`;
+  const four = Math.max(0, 4 - (pickings - leftOut));
+  const kgHour = (value: number) => `${number(value)}${HARD}kg`;
+  const first =
+    perHour === null
+      ? `${where}: cannot tell yet whether to pick on${four > 0 ? `: ${four} more ${four === 1 ? 'picking' : 'pickings'} with weight, losses and minutes ${four === 1 ? 'is' : 'are'} needed` : ''}.`
+      : {
+          pays: `${where}: pick on. The picking on ${shortDay(next)} pays its hours.`,
+          'does-not-pay': `${where}: stop picking. The picking on ${shortDay(next)} would not pay its hours.`,
+          'cannot-tell': `${where}: nobody can tell whether the picking on ${shortDay(next)} pays its hours.`,
+        }[verdict];
+  return [
+    first,
+    ...(speed === null || perHour === null
+      ? []
+      : [
+          `It is likely to yield between ${number(speed.low)} and ${kgHour(speed.high)} an hour, ${rangeSaid({ n: 4, ratio: perHour.expected, low: perHour.low, high: perHour.high }, currency)}.`,
+        ]),
+    ...(asked.breakEvenSpeed === null || perKilogram === null
+      ? []
+      : [
+          `Below ${kgHour(asked.breakEvenSpeed)} an hour it does not pay: a kilogram leaves ${moneySaid(perKilogram, currency)}, an hour is to bring ${moneySaid(wage, currency)}.`,
+        ]),
+    ...(leftOut === 0
+      ? []
+      : [
+          `${ofBatches(leftOut, 'pickings')} of ${pickings} left out, without ${listed(missing.map((gap) => worthGapNames[gap]))}.`,
+        ]),
+    ...(planner === null
+      ? []
+      : [
+          `The planner of the patch: ${adviceSaid[planner.advice] ?? planner.advice}, best until ${shortDay(planner.best)}${planner.survives === null ? '' : `; ${chance(planner.survives)} that no frost takes the fruit before ${shortDay(next)}`}.`,
+        ]),
+  ];
+}
+
+const worthGapNames: Readonly<Record<WorthGap, string>> = {
+  lost: 'what was sorted out',
+  price: 'a price',
+  seed: 'the cost of seed',
+  other: 'other costs',
+  sowing: 'minutes of sowing',
+  tending: 'minutes of looking after it',
+  moving: 'minutes of moving',
+  cutting: 'minutes of cutting',
+  packing: 'minutes of packing',
+  minutes: 'minutes',
+};
+export const worthUnitWords = (missing: readonly WorthGap[]): string =>
+  missing.length === 0 ? '' : `Not known: ${listed(missing.map((gap) => worthGapNames[gap]))}.`;
+
+/** How money is counted, said once. */
+export const worthHow = ({ lots }: { readonly lots: boolean }): string[] => [
+  'A batch counts once it has ended, a batch that brought nothing like any other. One with anything unknown is left out, never taken for zero.',
+  'Earnings are what was sold times its price, less seed and other costs, before any wage. Hours are those written down, else what the farm file tells for a tray, a week or a kilogram.',
+  'Sold is what was cut less what was sorted out.',
+  lots
+    ? 'What was thrown out of the store is taken off as well: lots tell no batch, so all that was cut of a crop in a season bears the same share. What was sorted out before is in no lot, so nothing is taken off twice.'
+    : 'No lot of these crops has left the store yet, so nothing is taken off for the store.',
+  'A picking bears no seed and no space: it says whether picking pays its hours, not whether the patch does.',
+  'A batch stands for the place where it stood longest and for the season in which it was sown. Trays of one sowing are one batch, wherever they were carried.',
+  'Ranges hold 8 times in 10, if batches go on as they did. With fewer than about ten they are rough.',
+];
+
+const worthScreens = {
+  title: 'Worth its hours',
+  lead: 'What an hour, a tray and a day of space have earned, from what was written down.',
+  empty:
+    'Nothing can be told yet. Write down of each batch what was sown, cut and sorted out, and the minutes of each work; of each picking its weight, what was sorted out, and its minutes. Three batches give the first answer.',
+  growing: (n: number) => `${ofBatches(n, 'batches')} still growing: counted once ended.`,
+  toBatches: 'Batches',
+  toPicks: 'Pickings',
+  answers: 'In short',
+  stops: 'Go on, or stop',
+  pickOns: 'Pick on, or not',
+  noPickOn: 'Nothing has been picked this season.',
+  picture: 'The same as a picture',
+  per: 'For each',
+  perHour: 'hour',
+  perTray: 'tray',
+  perTrayDay: 'tray and day',
+  by: 'By',
+  bys: { crop: 'crop', place: 'place', season: 'season', 'crop-place': 'crop and place' },
+  wageLine: (wage: string) => `wage ${wage}`,
+  noneToDraw: 'Nothing with a figure to draw here.',
+  pictureLabel: (by: string, per: string, currency: string) =>
+    `Earnings in ${currency} for each ${per}, by ${by}`,
+  key: 'Dot: earned so far. Line: between these 8 times in 10. A ring without a line: fewer than three, so no range is told. Square dots are pickings.',
+  wageKey: 'Dashed: what an hour is to bring.',
+  columns: {
+    name: 'What',
+    n: 'Batches or pickings',
+    ratio: 'Earned',
+    low: 'From',
+    high: 'To',
+    verdict: 'Answer',
+  },
+  verdicts: {
+    pays: 'pays',
+    'does-not-pay': 'does not pay',
+    'cannot-tell': 'cannot tell',
+  },
+  groupTitle: 'Figures of each crop and place',
+  groupColumns: {
+    name: 'What',
+    n: 'Counted of',
+    trays: 'Trays',
+    hours: 'Hours',
+    kg: 'Cut kg',
+    lost: 'Lost %',
+    perTrayKg: 'kg a tray',
+    earned: 'Earned',
+    breakEven: 'Pays from, a kg',
+  },
+  countedOf: (n: number, all: number) => `${n} of ${all}`,
+  units: 'Batch by batch',
+  showAll: (n: number) => `Show all ${n}`,
+  unitColumns: {
+    name: 'What',
+    when: 'Ended',
+    kg: 'Cut kg',
+    lost: 'Lost kg',
+    price: 'Price',
+    seed: 'Seed',
+    other: 'Other',
+    minutes: 'Minutes',
+    earned: 'Earned',
+    perHour: 'An hour',
+  },
+  unitName: (name: string, place: string) => `${name}, ${place}`,
+  fill: 'Fill in',
+  moreVague: (n: number) => `${n} more with something not known`,
+  fillWhat: (name: string, day: string) => `Fill in: ${name}, ${day}`,
+  froms: {
+    written: 'written down',
+    'farm-file': 'from the farm file',
+    both: 'partly from the farm file',
+    lots: 'from lots thrown out',
+    'not-needed': 'does not apply',
+    unknown: 'not known',
+  },
+  marks: {
+    written: '',
+    'farm-file': 'f',
+    both: 'p',
+    lots: 'l',
+    'not-needed': '',
+    unknown: '',
+  },
+  marksKey: 'f: from the farm file. p: partly. All else was written down.',
+  how: 'How it is counted',
+  amount: moneyNumber,
+  amountIn: moneySaid,
+  range: rangeSaid,
+};
+
+const pickScreens = {
+  title: 'Pickings',
+  enter: 'Enter a picking',
+  where: 'Where',
+  elsewhere: 'Elsewhere, or another crop',
+  place: 'Place',
+  crop: 'Crop',
+  weight: 'Picked, in kg',
+  lastWeights: 'Weights of last time',
+  minutes: 'Minutes, with walk and sorting',
+  notTold: 'Not told',
+  min: (n: number) => withUnit(n, 'min', 0),
+  lost: 'Sorted out, in kg',
+  nothing: 'Nothing',
+  share: (percent: number, kg: number) => `${percent}${HARD}%: ${kilograms(kg)}`,
+  lostOther: 'Another weight',
+  more: 'More about it',
+  walk: 'Of that walking, minutes',
+  pickers: 'Pickers',
+  pickersHint: 'Minutes are those of each picker.',
+  price: (currency: string) => `Price of a kilogram, ${currency}`,
+  priceHint: 'Left empty, the farm file’s.',
+  at: 'Picked at',
+  note: 'Note',
+  send: 'Store it',
+  stored: (kg: number, crop: string, place: string) =>
+    `The hub has stored: ${kilograms(kg)} ${crop}, ${place}.`,
+  corrected: 'The hub has stored the correction; its history keeps both.',
+  list: 'Latest pickings',
+  none: 'No picking is written down yet.',
+  line: (kg: number, crop: string, place: string) => `${kilograms(kg)} ${crop}, ${place}`,
+  facts: (told: {
+    time: string;
+    lost: number | null;
+    minutes: number | null;
+    pickers: number;
+    who: string;
+  }) =>
+    [
+      told.time,
+      told.lost === null ? 'sorted out: not known' : `sorted out ${kilograms(told.lost)}`,
+      told.minutes === null
+        ? 'minutes: not known'
+        : `${number(told.minutes, 0)}${HARD}min${told.pickers > 1 ? ` of ${told.pickers} pickers` : ''}`,
+      told.who === 'file' ? 'from a file' : `by ${told.who}`,
+    ].join(' · '),
+  fill: 'Fill in or correct',
+  takeBack: 'Take it back',
+  takenBack: 'Taken back; its history keeps both.',
+  file: 'All of them as a file (CSV)',
+  worth: 'Worth its hours',
+  noPlace: 'The farm file describes no place to pick from.',
+};
+
 export const storeTrouble: Readonly<
   Record<'full' | 'read-only' | 'damaged' | 'gone' | 'failing', string>
 > = {
@@ -3444,6 +3864,8 @@ export const screens = {
     setUp: 'Set-up',
     sowing: 'Sowing plan',
     week: 'Week sheet',
+    worth: 'Worth',
+    picks: 'Pickings',
     more: 'More',
     hereToo: '(this page is among them)',
   },
@@ -3563,4 +3985,6 @@ export const screens = {
   cutBack: cutBackScreens,
   planning: planScreens,
   week: weekScreens,
+  worth: worthScreens,
+  picks: pickScreens,
 };

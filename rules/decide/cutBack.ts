@@ -10,6 +10,8 @@ import { ENTERED, OURS, TOLD } from './sources.ts';
 
 const HARDINESS =
   'defoliated plants did not harden: Boyce, in Penn State 2015; the four weeks are common practice';
+const PICKED =
+  'minutes and weights of this season’s pickings, the walk taken off; the rule is ours';
 const WORTH = 'expected value of what hangs there: bestStop; the model is ours, from no source';
 
 /** What is asked for: the usual clearing out, or the rare cutting back to the crown. */
@@ -125,9 +127,23 @@ function reasons(
     put('still-to-gain', ways.keep, 'money'),
   );
   const allowed = by('mayCutBack', ...patch.mayInputs);
+  const { speed } = patch;
   return [
     fact('still-to-gain', value, 'money', 0, WORTH, stop, OURS),
     fact('fruit-hanging', mass, 'kg', null, ENTERED, told),
+    ...(speed == null
+      ? []
+      : [
+          fact(
+            ...(['own-picking-speed', speed.minutesPerKilogram, 'min/kg', null, PICKED] as const),
+            by(
+              'pickingSpeed',
+              put('pickings-counted', speed.pickings),
+              put('speed-fastest', speed.low, 'min/kg'),
+              put('speed-slowest', speed.high, 'min/kg'),
+            ),
+          ),
+        ]),
     ...(day === null ? [] : [fact('last-picking-in', 24 * day, 'h', null, WORTH, stop)]),
     fact('cleaning-brings', ways.clean - ways.keep, 'money', 0, WORTH, cleaning, OURS),
     ...(patch.may === null

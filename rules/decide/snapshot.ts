@@ -2,6 +2,7 @@ import type { Input } from '../answer.ts';
 import type { Cleaning, CuttingBack, FruitPatch } from '../batches/index.ts';
 import type { EnergyDay, Fuel, RoomHabits, Span } from '../cooler/index.ts';
 import type { CoveredNight } from '../frost/index.ts';
+import type { PickingSpeed } from '../money/index.ts';
 import type { Celsius, Instant, Minutes, Percent } from '../units.ts';
 import type { HarvestNow, SowingNow, UntimedNow } from './growingNow.ts';
 import type { Stored } from './lotNow.ts';
@@ -153,6 +154,8 @@ export type PatchNow = {
   /** Whether cutting back may be offered: mayCutBack, and the numbers put into it. */
   readonly may: 'renovation' | 'dormant' | 'grower' | null;
   readonly mayInputs: readonly Input[];
+  /** How fast it is picked, by this season's pickings; absent or null with too few of them. */
+  readonly speed?: PickingSpeed | null;
 };
 
 export type GeneratorTold = {

@@ -4,6 +4,7 @@ export {
   batchEarnings,
   breakEvenPrice,
 } from './batchEarnings.ts';
+export { batchesToTell } from './batchesToTell.ts';
 export {
   contribution,
   costPerKilogramSold,
@@ -11,6 +12,7 @@ export {
   harvestHours,
 } from './costPerKilogramSold.ts';
 export { breakEvenFall, expectedSaving } from './expectedSaving.ts';
+export { type PickedKilograms, type PickingSpeed, pickingSpeed } from './pickingSpeed.ts';
 export { type Picking, type PickOn, pickOn } from './pickOn.ts';
 export {
   expectMoney,

@@ -36,7 +36,9 @@ export const hubStages = [
   'hub/store',
   'hub/journal',
   'hub/batches',
+  'hub/picks',
   'hub/lots',
+  'hub/earnings',
   'hub/record',
   'hub/batchFile',
   'hub/snapshot',
@@ -65,6 +67,16 @@ export const rows: Readonly<Record<string, Row>> = {
   'hub/batches': {
     ours: ['rules', 'hub/words', 'hub/journal', 'hub/farm', 'hub/clock.ts'],
     types: ['hub/contract', 'hub/store'],
+    packages: [],
+  },
+  'hub/picks': {
+    ours: ['hub/journal'],
+    types: ['hub/store'],
+    packages: [],
+  },
+  'hub/earnings': {
+    ours: ['rules', 'hub/farm', 'hub/batches', 'hub/picks', 'hub/lots', 'hub/clock.ts'],
+    types: ['hub/contract'],
     packages: [],
   },
   'hub/lots': {
@@ -96,7 +108,7 @@ export const rows: Readonly<Record<string, Row>> = {
   },
   'hub/season': {
     ours: ['rules', 'hub/store', 'hub/farm', 'hub/snapshot', 'hub/clock.ts'],
-    types: ['hub/contract'],
+    types: ['hub/contract', 'hub/picks'],
     packages: [],
   },
   'hub/growing': {
@@ -153,7 +165,9 @@ export const rows: Readonly<Record<string, Row>> = {
       'hub/store',
       'hub/journal',
       'hub/batches',
+      'hub/picks',
       'hub/lots',
+      'hub/earnings',
       'hub/record',
       'hub/batchFile',
       'hub/snapshot',
@@ -182,7 +196,11 @@ export const rows: Readonly<Record<string, Row>> = {
   'hub/clock.ts': { ours: ['rules'], packages: [] },
   'hub/settings.ts': { ours: ['hub/words'], packages: ['zod'], node: true },
   'hub/passwords.ts': { ours: [], packages: [], node: true },
-  'hub/main': { ours: ['rules', ...hubStages], packages: ['node-cron', 'pino'], node: true },
+  'hub/main': {
+    ours: ['rules', ...hubStages],
+    packages: ['node-cron', 'pino', 'csv-parse'],
+    node: true,
+  },
   'hub/dewpost.ts': { ours: ['hub/main'], packages: [] },
   dashboard: {
     ours: ['hub/contract', 'hub/words'],
