@@ -2,6 +2,8 @@ import type { Outlook, Snapshot } from '../../rules/decide/index.ts';
 import type { Alarm } from '../alarms/index.ts';
 import type { Calendar, Clock } from '../clock.ts';
 import type { Farm } from '../farm/index.ts';
+import type { Losses } from '../losses/index.ts';
+import type { Photos } from '../photos/index.ts';
 import type { Corrections } from '../record/index.ts';
 import type { Season } from '../season/index.ts';
 import type { Snapshots } from '../snapshot/index.ts';
@@ -41,6 +43,9 @@ export type ApiParts = {
   readonly calendar: () => Calendar;
   readonly snapshots: Snapshots;
   readonly season: Season;
+  readonly losses: Losses;
+  /** Where photos lie; a hub without a folder of its own keeps none. */
+  readonly photos?: Photos;
   readonly tasks: Tasks;
   /** What checks found to be added to what probes send. */
   readonly corrections: Corrections;

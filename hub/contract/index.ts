@@ -6,6 +6,8 @@ export * from './facts.ts';
 export * from './farm.ts';
 export * from './frost.ts';
 export * from './keeping.ts';
+export * from './losses.ts';
+export * from './lossLearning.ts';
 export * from './lots.ts';
 export * from './methods.ts';
 export * from './pages.ts';

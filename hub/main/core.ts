@@ -2,6 +2,7 @@ import { randomUUID } from 'node:crypto';
 import type { Logger } from 'pino';
 import type { Clock } from '../clock.ts';
 import { makeIntake, type Pace, readMessage } from '../intake/index.ts';
+import { makeLosses } from '../losses/index.ts';
 import { makeCorrections } from '../record/index.ts';
 import { makeSeason } from '../season/index.ts';
 import { makeSnapshots } from '../snapshot/index.ts';
@@ -43,6 +44,12 @@ export function joinCore(parts: CoreParts) {
   const season = makeSeason({
     ...{ store, farm: kept.farm, calendar: kept.calendar, snapshots, now: clock.now },
     onFault: (error) => log.error(error, 'what is known of a patch failed'),
+  });
+  const losses = makeLosses({
+    ...{ store, farm: kept.farm, calendar: kept.calendar },
+    days: snapshots.days.between,
+    spots: snapshots.spots,
+    lots: snapshots.lots,
   });
   const tasks = makeTasks(store);
   const corrections = makeCorrections(store);
@@ -149,6 +156,7 @@ export function joinCore(parts: CoreParts) {
     calendar: kept.calendar,
     snapshots,
     season,
+    losses,
     tasks,
     corrections,
     intake,

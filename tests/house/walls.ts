@@ -37,6 +37,8 @@ const hubStages = [
   'hub/lots',
   'hub/record',
   'hub/snapshot',
+  'hub/losses',
+  'hub/photos',
   'hub/season',
   'hub/tasks',
   'hub/alarms',
@@ -70,6 +72,13 @@ export const rows: Readonly<Record<string, Row>> = {
     types: ['hub/contract'],
     packages: [],
   },
+  'hub/losses': {
+    ours: ['rules', 'hub/store', 'hub/farm', 'hub/lots', 'hub/clock.ts'],
+    types: ['hub/contract'],
+    packages: [],
+  },
+  // Pictures in a folder: knows nothing of what they show.
+  'hub/photos': { ours: [], packages: [], node: true },
   'hub/season': {
     ours: ['rules', 'hub/store', 'hub/farm', 'hub/snapshot', 'hub/clock.ts'],
     types: ['hub/contract'],
@@ -89,6 +98,8 @@ export const rows: Readonly<Record<string, Row>> = {
       'hub/lots',
       'hub/record',
       'hub/snapshot',
+      'hub/losses',
+      'hub/photos',
       'hub/season',
       'hub/tasks',
       'hub/alarms',
