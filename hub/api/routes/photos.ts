@@ -5,8 +5,9 @@ import { shown } from '../../words/index.ts';
 import type { App } from '../app.ts';
 import { type ApiParts, Refused } from '../parts.ts';
 
-/** Whole media types of pictures; what is inside is told by its first bytes. */
-const PICTURE = /^image\/(?:jpeg|png|webp)$/i;
+/** What the route lets through to be judged; JSON is refused there, as no picture. What is inside a
+ *  picture is told by its first bytes. */
+const PICTURE = /^(?:image\/(?:jpeg|png|webp)$|application\/json\s*(?:;|$))/i;
 
 /**
  * Photos of entries. Sent first, as the bytes of one picture; the entry then refers to it by name.
@@ -30,7 +31,10 @@ export async function photoRoutes(app: App, { photos }: ApiParts) {
       ({ body }) => {
         if (!photos) throw new Refused(503, 'Expected a hub that keeps photos, got one without');
         if (!Buffer.isBuffer(body))
-          throw new Refused(415, 'Expected the bytes of a picture, got something else');
+          throw new Refused(
+            415,
+            'Expected image/jpeg, image/png or image/webp in Content-Type, got another type',
+          );
         try {
           photos.sweep();
           return { photo: photos.put(body), bytes: body.length };
