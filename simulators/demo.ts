@@ -2,6 +2,7 @@ import { existsSync, writeFileSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { freshDemoFolder } from './demoFolder.ts';
+import { demoLosses, enterDemoLosses } from './demoLosses.ts';
 import { enterDemoLots } from './demoLots.ts';
 import { type Address, addressText, freePort, readAddress } from './freePort.ts';
 import { runHub, startHub } from './hubProcess.ts';
@@ -84,6 +85,7 @@ async function demo(abort: AbortController): Promise<void> {
 
   // Made before the clock starts: at 600 times, a second of stepping is ten minutes of silence.
   const world = createWorld(scenario.plan, seed);
+  const logged = demoLosses(scenario, world);
   world.advanceTo(start - MINUTE);
   const clock = createSimulatedClock(start, Date.now(), speed);
   const where = ['--data', folder, '--http', addressText(http), '--mqtt', addressText(mqtt)];
@@ -91,6 +93,7 @@ async function demo(abort: AbortController): Promise<void> {
   const log = join(folder, 'hub.log');
   const running = await startHub(hub, args, addressText(http), log, abort.signal);
   await enterDemoLots(`http://${addressText(http)}`, start);
+  await enterDemoLosses(`http://${addressText(http)}`, logged);
   const broker = `mqtt://${addressText(mqtt)}`;
   // Ctrl-C reaches the hub as well: that it hangs up then is no news.
   const complain = (sentence: string) => {

@@ -5,6 +5,7 @@ import { Alarms } from './Alarms.tsx';
 import { CoolRoom, CoolRoomRecord } from './CoolRoom.tsx';
 import { Frost } from './Frost.tsx';
 import { How } from './How.tsx';
+import { Losses } from './Losses.tsx';
 import { Place } from './Place.tsx';
 import { Places } from './Places.tsx';
 import { Probes } from './Probes.tsx';
@@ -29,6 +30,7 @@ export const pages: readonly Page[] = [
   { path: '/cool-room', menu: words.menu.coolRoom, Show: CoolRoom },
   { path: '/cool-room/record', menu: null, Show: CoolRoomRecord },
   { path: '/frost', menu: words.menu.frost, Show: Frost },
+  { path: '/losses', menu: words.menu.losses, level: 'more', Show: Losses },
   { path: '/probes', menu: words.menu.probes, level: 'more', Show: Probes },
   { path: '/alarms', menu: words.menu.alarms, level: 'more', Show: Alarms },
   { path: '/set-up', menu: words.menu.setUp, level: 'more', Show: SetUp },

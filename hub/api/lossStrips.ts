@@ -42,7 +42,7 @@ export function lossStrips(parts: ApiParts, weeks: number): LossStrips {
       }
       const pins = losses
         .filter(({ place }) => place === id)
-        .map(({ id: loss, day, words }) => ({ id: loss, day, words }))
+        .map(({ id: loss, day, look, words }) => ({ id: loss, day, look, words }))
         .sort((a, b) => a.day.localeCompare(b.day));
       const sum = (of: (day: LossStrip['days'][number]) => number | null) => {
         const known = days.flatMap((day) => of(day) ?? []);

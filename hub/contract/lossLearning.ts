@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { lossLook } from './losses.ts';
 import { calendarDay, placeKind, time } from './terms.ts';
 
 // Losses beside the weather before them: the pictures, and what may be said of them.
@@ -30,7 +31,14 @@ export const lossStrips = z.object({
         }),
       ),
       /** Losses by their id, with what a pin says. */
-      pins: z.array(z.object({ id: z.string(), day: calendarDay, words: z.string() })),
+      pins: z.array(
+        z.object({
+          id: z.string(),
+          day: calendarDay,
+          look: lossLook.nullable(),
+          words: z.string(),
+        }),
+      ),
       /** Mondays of weeks somebody said nothing was lost in. */
       quiet: z.array(calendarDay),
       words: z.string(),

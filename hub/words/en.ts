@@ -2681,6 +2681,7 @@ const lossScreens = {
   otherCrop: 'Other crop',
   howMuch: 'How much of it',
   looks: lossLooks,
+  thrownOut: 'Thrown out',
   drawings: lossDrawings,
   looked: 'What it looked like: this saves it',
   lookedWhat: 'What it looked like',
