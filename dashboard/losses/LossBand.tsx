@@ -59,7 +59,7 @@ export function LossBand({
         const mark = Math.min(MARK, wide / 2);
         return (
           <g key={day}>
-            {unknownHours > DIM && (
+            {(unknownHours > DIM || (wetHours === null && strip.kind !== 'cool-room')) && (
               <rect
                 class="loss-unknown"
                 x={left}

@@ -27,6 +27,8 @@ export function LossStrips({
   // A day is as wide as a day: the axis ends where the last one does.
   const end = addDays(strips.to, 1);
   const { x, ticks } = dayScale(strips.from, end, LEFT, width - RIGHT);
+  // At the ends a pin hangs a little beside its day, so that all of it is seen.
+  const inside = (at: number) => Math.min(Math.max(at, APART / 2), width - APART / 2);
   return (
     <div class="loss-strips" ref={ref}>
       {strips.places.map((strip) => (
@@ -36,7 +38,7 @@ export function LossStrips({
           </figcaption>
           <LossBand strip={strip} range={strips} x={x} width={width} ticks={ticks} />
           <Pins
-            pins={pinsOf(strip.pins, (day) => (x(day) + x(addDays(day, 1))) / 2, APART)}
+            pins={pinsOf(strip.pins, (day) => inside((x(day) + x(addDays(day, 1))) / 2), APART)}
             {...{ width, chosen, onChoose }}
           />
         </figure>

@@ -4,6 +4,7 @@ import type { Loss } from './loss.ts';
 import type { LossParts } from './lossParts.ts';
 import { makeQuietWeeks } from './quietWeeks.ts';
 import { sameAs, type ThrownOut, thrownOut } from './thrownOut.ts';
+import { weekOf } from './weeks.ts';
 
 export type { Basis, FamilyCase } from './families.ts';
 export { foldLoss, mayUndo, undoneOf } from './foldLoss.ts';
@@ -43,6 +44,16 @@ export function makeLosses(parts: LossParts) {
     twin,
     /** Losses that hold, without those a lot tells of. */
     counted,
+    /** The first week of the range that the log, or a lot that is gone, tells of; null: none does. */
+    begun({ from, to }: { readonly from: string; readonly to: string }): string | null {
+      const days = [
+        ...counted().map(({ day }) => day),
+        ...quiet.all().map(({ week }) => week),
+        ...parts.lots.all().map(({ storedAt }) => parts.calendar().dayOf(storedAt)),
+      ].filter((day) => day >= from && day <= to);
+      const [first] = days.sort();
+      return first === undefined ? null : weekOf(first);
+    },
     batchKnown: (id: string) => parts.batchKnown?.(id) ?? true,
     hours: parts,
     learn: (range: { readonly from: string; readonly to: string }, now: number) =>

@@ -2611,7 +2611,7 @@ export function comparisonWords(told: ComparisonTold): string[] {
   const { difference } = told;
   const spread =
     told.exposedShare && told.otherShare && difference
-      ? `The true share that loses so much may be ${range(told.exposedShare)} of the first and ${range(told.otherShare)} of the others; the difference ${percent(difference.low)} to ${percent(difference.high)} points (95${HARD}% intervals).`
+      ? `The true share that loses so much may be ${range(told.exposedShare)} of the first and ${range(told.otherShare)} of the others; the difference ${percent(difference.low)} to ${percent(difference.high)} points (95${HARD}% intervals${(told.chance ?? 0) > (told.p ?? 0) ? ', as if places in the same week had nothing in common: they are too narrow' : ''}).`
       : null;
   const verdicts = {
     'counts-only': null,
@@ -2741,7 +2741,7 @@ const lossScreens = {
     wet: 'wet hours of the day, from the foot up',
     hot: 'a day with hours too hot',
     cold: 'a day with hours too cold',
-    unknown: 'a day with more than 6 hours not known',
+    unknown: 'a day with more than 6 hours not known, or no humidity read',
     quiet: 'a week in which nothing was lost, as somebody said',
     pin: 'a loss; tap it to open its entry',
   },

@@ -163,6 +163,11 @@ export function lossRoutes(app: App, parts: ApiParts) {
   app.get(
     '/api/learn/losses',
     { schema: { querystring: contract.learningRange, response: { 200: contract.lossLearning } } },
-    ({ query }) => shownLearning(parts, rangeOf(query)),
+    ({ query }) => {
+      const range = rangeOf(query);
+      // Weeks before the log was begun say nothing: they are not shown unless asked for.
+      const begun = query.from === undefined ? losses.begun(range) : null;
+      return shownLearning(parts, { ...range, from: begun ?? range.from });
+    },
   );
 }
