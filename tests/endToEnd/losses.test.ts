@@ -150,7 +150,7 @@ describe.skipIf(!hasChromium)(`the page of losses in Chromium${needsChromium}`, 
   test.for([320, 360, 1280])(
     'at %d px with everything open nobody is shut out',
     {
-      timeout: 120_000,
+      timeout: 240_000,
     },
     async (width) => {
       await season.hub().post('/api/losses', {
