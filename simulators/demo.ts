@@ -3,6 +3,7 @@ import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { demoBatches } from './demoBatches.ts';
 import { freshDemoFolder } from './demoFolder.ts';
+import { demoLosses, enterDemoLosses } from './demoLosses.ts';
 import { enterDemoLots } from './demoLots.ts';
 import { enterDemoPicks } from './demoPicks.ts';
 import { type Address, addressText, freePort, readAddress } from './freePort.ts';
@@ -89,6 +90,7 @@ async function demo(abort: AbortController): Promise<void> {
 
   // Made before the clock starts: at 600 times, a second of stepping is ten minutes of silence.
   const world = createWorld(scenario.plan, seed);
+  const logged = demoLosses(scenario, world);
   world.advanceTo(start - MINUTE);
   const clock = createSimulatedClock(start, Date.now(), speed);
   const where = ['--data', folder, '--http', addressText(http), '--mqtt', addressText(mqtt)];
@@ -97,6 +99,7 @@ async function demo(abort: AbortController): Promise<void> {
   const running = await startHub(hub, args, addressText(http), log, abort.signal);
   await enterDemoLots(`http://${addressText(http)}`, start);
   await enterDemoPicks(`http://${addressText(http)}`);
+  await enterDemoLosses(`http://${addressText(http)}`, logged);
   const broker = `mqtt://${addressText(mqtt)}`;
   // Ctrl-C reaches the hub as well: that it hangs up then is no news.
   const complain = (sentence: string) => {

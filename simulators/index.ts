@@ -1,5 +1,6 @@
 export type { WeatherPiece } from './airMass.ts';
 export type { CoolRoomEvent } from './coolRoomDay.ts';
+export { type DemoLosses, demoLosses, enterDemoLosses } from './demoLosses.ts';
 export type { Fault } from './faults.ts';
 export { createHistoryLine, type HistoryOptions, historyReadings } from './historyLines.ts';
 export { type LiveOptions, type LiveProbes, startLiveProbes } from './liveProbes.ts';

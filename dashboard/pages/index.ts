@@ -6,6 +6,7 @@ import { Batches } from './Batches.tsx';
 import { CoolRoom, CoolRoomRecord } from './CoolRoom.tsx';
 import { Frost } from './Frost.tsx';
 import { How } from './How.tsx';
+import { Losses } from './Losses.tsx';
 import { Place } from './Place.tsx';
 import { Places } from './Places.tsx';
 import { SowingPlan, WeekSheet } from './Planning.tsx';
@@ -37,6 +38,7 @@ export const pages: readonly Page[] = [
   { path: '/week', menu: words.menu.week, level: 'more', Show: WeekSheet },
   { path: '/pickings', menu: words.menu.picks, level: 'more', Show: Pickings },
   { path: '/worth', menu: words.menu.worth, level: 'more', Show: Worth },
+  { path: '/losses', menu: words.menu.losses, level: 'more', Show: Losses },
   { path: '/probes', menu: words.menu.probes, level: 'more', Show: Probes },
   { path: '/alarms', menu: words.menu.alarms, level: 'more', Show: Alarms },
   { path: '/set-up', menu: words.menu.setUp, level: 'more', Show: SetUp },

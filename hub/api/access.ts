@@ -14,6 +14,10 @@ declare module 'fastify' {
   interface FastifyRequest {
     session: Session | null;
   }
+  interface FastifyContextConfig {
+    /** What a route takes instead of JSON: no type of the Fetch standard's safelist. */
+    takes?: RegExp;
+  }
 }
 
 /** Who is asking; `grower` on a hub that nobody signs in to. */
@@ -35,7 +39,7 @@ export function guard(app: App, { open }: ApiParts, { sessions, hosts }: GuardOp
         403,
         `Expected ${open ? "this machine's own address" : "the hub's address, or a name given with --host,"} in Host, got ${short(host)}`,
       );
-    if (!SAFE.has(request.method)) expectOwnPage(request);
+    if (!SAFE.has(request.method)) expectOwnPage(request, request.routeOptions.config.takes);
     // By the route that was found, not by the address as it was written: that can be written many ways.
     const route = request.routeOptions.url ?? '';
     request.session = open ? null : sessions.of(request);
@@ -49,8 +53,11 @@ export function guard(app: App, { open }: ApiParts, { sessions, hosts }: GuardOp
   });
 }
 
+/** What forms of other sites cannot send without asking. */
+const JSON_ONLY = /^application\/json\s*(;|$)/i;
+
 /** A page of another site must not act here. Browsers say where a request comes from; programs need not. */
-function expectOwnPage({ headers }: FastifyRequest) {
+function expectOwnPage({ headers }: FastifyRequest, takes = JSON_ONLY) {
   const { origin } = headers;
   if (origin !== undefined && hostOf(origin) !== headers.host?.toLowerCase())
     throw new Refused(
@@ -68,8 +75,11 @@ function expectOwnPage({ headers }: FastifyRequest) {
   const type = headers['content-type'];
   const sendsSomething =
     headers['transfer-encoding'] !== undefined || (headers['content-length'] ?? '0') !== '0';
-  if (type === undefined ? sendsSomething : !/^application\/json\s*(;|$)/i.test(type))
-    throw new Refused(415, `Expected application/json in Content-Type, got ${short(type)}`);
+  if (type === undefined ? sendsSomething : !takes.test(type))
+    throw new Refused(
+      415,
+      `Expected ${takes === JSON_ONLY ? 'application/json' : 'image/jpeg, image/png or image/webp'} in Content-Type, got ${short(type)}`,
+    );
 }
 
 /** A header as it was sent, short enough for a sentence. */

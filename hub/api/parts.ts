@@ -4,6 +4,8 @@ import type { Batches } from '../batches/index.ts';
 import type { Calendar, Clock } from '../clock.ts';
 import type { Farm } from '../farm/index.ts';
 import type { Growing } from '../growing/index.ts';
+import type { Losses } from '../losses/index.ts';
+import type { Photos } from '../photos/index.ts';
 import type { Picks } from '../picks/index.ts';
 import type { PlacesCompared } from '../placesCompared/index.ts';
 import type { Planning } from '../planning/index.ts';
@@ -51,6 +53,9 @@ export type ApiParts = {
   readonly growing: Growing;
   readonly planning: Planning;
   readonly placesCompared: PlacesCompared;
+  readonly losses: Losses;
+  /** Where photos lie; a hub without a folder of its own keeps none. */
+  readonly photos?: Photos;
   readonly tasks: Tasks;
   /** What checks found to be added to what probes send. */
   readonly corrections: Corrections;

@@ -19,6 +19,7 @@ export {
   type Override,
   type Stay,
 } from './batch.ts';
+export { batchSpans } from './batchSpans.ts';
 export {
   earliestEntry,
   eventFault,

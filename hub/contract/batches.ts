@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { photoName } from './photos.ts';
 import { calendarDay, id, time } from './terms.ts';
 
 // Batches of trays: sown, carried from place to place, cut. null means unknown, never zero.
@@ -27,8 +28,6 @@ export const batchLook = z.enum([
 /** Young leaves, or the cut the crop is usually grown for. */
 export const cutStage = z.enum(['young', 'later']);
 export const batchWork = z.enum(['sowing', 'tending', 'moving', 'cutting', 'packing']);
-/** Name of a picture that is kept beside the store. */
-export const photoName = z.string().regex(/^[A-Za-z0-9][A-Za-z0-9._-]{0,99}$/, 'expected a name');
 
 const facts = {
   crop: id,

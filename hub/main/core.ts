@@ -1,9 +1,10 @@
 import { randomUUID } from 'node:crypto';
 import type { Logger } from 'pino';
-import { makeBatches } from '../batches/index.ts';
+import { batchSpans, makeBatches } from '../batches/index.ts';
 import type { Clock } from '../clock.ts';
 import { makeGrowing } from '../growing/index.ts';
 import { makeIntake, type Pace, readMessage } from '../intake/index.ts';
+import { makeLosses } from '../losses/index.ts';
 import { makePicks, pickedOf } from '../picks/index.ts';
 import { makePlacesCompared } from '../placesCompared/index.ts';
 import { growthFrom, makePlanning } from '../planning/index.ts';
@@ -51,6 +52,14 @@ export function joinCore(parts: CoreParts) {
     ...{ store, farm: kept.farm, calendar: kept.calendar, snapshots, now: clock.now },
     picked: (place, t) => pickedOf(picks.all(), place.id, place.crop, t),
     onFault: (error) => log.error(error, 'what is known of a patch failed'),
+  });
+  const losses = makeLosses({
+    ...{ store, farm: kept.farm, calendar: kept.calendar },
+    days: snapshots.days.between,
+    spots: snapshots.spots,
+    lots: snapshots.lots,
+    batches: () => batchSpans(batches.all(), kept.farm(), kept.calendar()),
+    batchKnown: (id) => batches.get(id) !== undefined,
   });
   const tasks = makeTasks(store);
   const growing = makeGrowing({
@@ -177,6 +186,7 @@ export function joinCore(parts: CoreParts) {
     planning,
     placesCompared,
     season,
+    losses,
     tasks,
     corrections,
     intake,

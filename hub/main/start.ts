@@ -2,9 +2,10 @@ import { join } from 'node:path';
 import type { Publish } from '../alarms/index.ts';
 import { CLAIM_CODE, openTasks } from '../api/index.ts';
 import type { Broker } from '../broker/index.ts';
-import type { Clock } from '../clock.ts';
+import { type Clock, wallClock } from '../clock.ts';
 import { steadyPace } from '../intake/index.ts';
 import { hashPassword, newSecret } from '../passwords.ts';
+import { photosIn } from '../photos/index.ts';
 import type { Settings } from '../settings.ts';
 import { newestBackupAt, openOrMend } from '../store/index.ts';
 import { makeAnnouncer } from './announcer.ts';
@@ -111,6 +112,7 @@ export async function startHub(
       brokerConnected: () => broker?.connected() ?? false,
       open: settings.open,
       keeping: keeping.facts,
+      photos: photosIn(join(settings.data, 'photos'), wallClock.now),
     };
     const say = makeAnnouncer({
       ...{ store, clock, publish },

@@ -2,10 +2,16 @@ import type {
   BatchLook,
   BatchWork,
   CheckedProbe,
+  ComparedUnit,
   Cooling,
   CoolRoom,
   CutStage,
   Evidence,
+  ExposureTerm,
+  Loss,
+  LossComparison,
+  LossLook,
+  LossUnit,
   Lot,
   LotClass,
   LotUse,
@@ -3826,6 +3832,425 @@ const weekScreens = {
   day: (day: string) => shortDayInText(day),
 };
 
+// Losses: the log, the strips beside the weather, and what may be said of them.
+
+const lossLooks: Record<LossLook, string> = {
+  'grey-mould': 'Grey mould',
+  'white-down': 'White down',
+  'stem-rot': 'Rot at the stem',
+  wilted: 'Wilted',
+  frosted: 'Frosted',
+  scorched: 'Scorched',
+  eaten: 'Eaten',
+  leggy: 'Leggy',
+  other: 'Something else',
+};
+/** What it looks like, drawn in words; no diagnosis. */
+const lossDrawings: Record<LossLook, string> = {
+  'grey-mould': 'grey fur that smokes when knocked, brown and soft under it',
+  'white-down': 'whitish or grey down under the leaf, yellow patches on top',
+  'stem-rot': 'stem brown and thin at the soil, the plant falls over',
+  wilted: 'limp, no spots, soil dry or soaked',
+  frosted: 'glassy, then dark and limp after a cold night',
+  scorched: 'bleached or crisp edges after a hot day',
+  eaten: 'holes, bites, slime or droppings',
+  leggy: 'long, pale and thin, not worth selling',
+  other: 'none of these',
+};
+const lossUnitWords = (amount: number, unit: LossUnit): string => {
+  const digits = Number.isInteger(amount) ? 0 : 1;
+  if (unit === 'share') return withUnit(amount, '%', digits);
+  if (unit === 'kg') return withUnit(amount, 'kg', digits);
+  return `${number(amount, digits)}${HARD}${amount === 1 ? 'tray' : 'trays'}`;
+};
+type LossAmount = Pick<Loss, 'amount' | 'unit' | 'of'>;
+const lossAmount = ({ amount, unit, of }: LossAmount): string =>
+  `${lossUnitWords(amount, unit)}${of ? ` of ${lossUnitWords(of.amount, of.unit)}` : ''}`;
+
+/** A loss in one line: how much of what, what it looked like, where. */
+export const lossWords = (
+  told: LossAmount & {
+    readonly name: string;
+    readonly look: LossLook | null;
+    readonly lot: boolean;
+  },
+): string =>
+  `${lossAmount(told)} ${told.name}, ${told.look === null ? 'thrown out' : lossLooks[told.look].toLowerCase()}${told.lot ? ' of a lot' : ''}`;
+
+export const lossFields: Readonly<Record<string, string>> = {
+  place: 'place',
+  crop: 'crop',
+  amount: 'how much',
+  unit: 'in',
+  of: 'of what stood there',
+  look: 'what it looked like',
+  day: 'day',
+  batch: 'batch',
+  note: 'note',
+};
+export const lossLookName = (look: LossLook): string => lossLooks[look].toLowerCase();
+export const lossOfWords = (of: NonNullable<Loss['of']>): string =>
+  lossUnitWords(of.amount, of.unit);
+
+export function lossEventWords(
+  facts:
+    | { readonly event: 'entered'; readonly words: string; readonly photo: boolean }
+    | { readonly event: 'corrected'; readonly set: readonly string[]; readonly why: string | null }
+    | { readonly event: 'photo'; readonly added: boolean }
+    | { readonly event: 'undone'; readonly words: string | null },
+): string {
+  switch (facts.event) {
+    case 'entered':
+      return `Entered: ${facts.words}${facts.photo ? ', with a photo' : ''}.`;
+    case 'corrected':
+      return `Corrected${facts.why ? ` (${facts.why})` : ''}: ${listed(facts.set)}.`;
+    case 'photo':
+      return facts.added ? 'A photo was added.' : 'The photo was withdrawn and deleted.';
+    case 'undone':
+      return `Taken back: ${facts.words ?? 'an entry'}`;
+  }
+}
+export const sameLossWords = (kg: number, crop: string, room: string, day: string): string =>
+  `${withUnit(kg, 'kg')} ${crop} were thrown out of a lot in ${inText(room)} on ${day}`;
+
+/** One place's weeks in words: the same facts as its strip. */
+export function lossStripWords(told: {
+  readonly name: string;
+  readonly wetHours: number | null;
+  readonly hotHours: number | null;
+  readonly coldHours: number | null;
+  readonly unknownHours: number;
+  readonly days: number;
+  readonly losses: readonly string[];
+  readonly coolRoom: boolean;
+}): string {
+  const hours = (value: number) => withUnit(value, 'h', 0);
+  const facts = told.coolRoom
+    ? [
+        told.hotHours === null
+          ? 'no limit told'
+          : `${hours(told.hotHours)} with a reading over the limit`,
+      ]
+    : [
+        told.wetHours === null ? 'wet hours not known' : `${hours(told.wetHours)} wet`,
+        told.hotHours === null ? 'no heat limit told' : `${hours(told.hotHours)} too hot`,
+        told.coldHours === null ? 'no cold limit told' : `${hours(told.coldHours)} too cold`,
+      ];
+  const gap = told.unknownHours < 0.5 ? '' : `, ${hours(told.unknownHours)} not known`;
+  const lost = told.losses.length === 0 ? 'No loss entered.' : `Lost: ${told.losses.join('; ')}.`;
+  return `${told.name}, ${told.days} days: ${facts.join(', ')}${gap}. ${lost}`;
+}
+
+const exposureLabels: Record<ExposureTerm, string> = {
+  'wet-spell': 'A long wet spell',
+  'wet-hours': 'Many wet hours',
+  'infection-index': 'Grey mould weather',
+  'hot-hours': 'Too hot',
+  'cold-hours': 'Too cold',
+  'cool-room-hours': 'A warm cool room',
+};
+export const exposureLabel = (what: ExposureTerm): string => exposureLabels[what];
+/** Of a case that had it, behind its plural: `weeks after a long wet spell`. */
+const exposedCases: Record<ExposureTerm, (cases: string) => string> = {
+  'wet-spell': (cases) => `${cases} after a long wet spell`,
+  'wet-hours': (cases) => `${cases} after many wet hours`,
+  'infection-index': (cases) => `${cases} after grey mould weather`,
+  'hot-hours': (cases) => `${cases} after heat`,
+  'cold-hours': (cases) => `${cases} after cold`,
+  'cool-room-hours': (cases) => `${cases} that lay too warm`,
+};
+const exposureMeant: Record<ExposureTerm, (limit: number) => string> = {
+  'wet-spell': (limit) =>
+    `a wet spell of more than ${withUnit(limit, 'h')} in the seven days before: at the best temperature for it grey mould then has an infection event`,
+  'wet-hours': (limit) =>
+    `more than ${withUnit(limit, 'h', 0)} of wet leaves in the seven days before, 7 a day`,
+  'infection-index': (limit) =>
+    `a grey mould index (the model is for strawberry flowers) of more than ${number(limit)} in the seven days before`,
+  'hot-hours': (limit) =>
+    `more than ${withUnit(limit, 'h', 0)} with a reading over the crop’s heat limit in the seven days before`,
+  'cold-hours': (limit) =>
+    `more than ${withUnit(limit, 'h', 0)} with a reading under what the crop bears in the seven days before`,
+  'cool-room-hours': (limit) =>
+    `more than ${withUnit(limit, 'h', 0)} over the room’s limit while the lot lay there`,
+};
+const familyNames: Record<ComparedUnit, string> = {
+  'place-week': 'Tunnels, week by week',
+  'patch-week': 'Patches, week by week',
+  batch: 'Batches',
+  lot: 'Lots of the cool room',
+};
+export const familyName = (unit: ComparedUnit): string => familyNames[unit];
+const caseNames: Record<ComparedUnit, readonly [one: string, many: string]> = {
+  'place-week': ['week', 'weeks'],
+  'patch-week': ['week', 'weeks'],
+  batch: ['batch', 'batches'],
+  lot: ['lot', 'lots'],
+};
+
+/** How many cases there are, and why some say nothing. */
+export function familyWords(
+  unit: ComparedUnit,
+  count: { readonly [basis in 'entered' | 'said-none' | 'no-entry' | 'not-kept']: number },
+): string {
+  const [one, many] = caseNames[unit];
+  const all = count.entered + count['said-none'] + count['no-entry'] + count['not-kept'];
+  const cases = (n: number) => `${n} ${n === 1 ? one : many}`;
+  if (unit === 'lot')
+    return `${cases(all)} that ended: of ${count.entered} something was thrown out.`;
+  const parts = [
+    `${count.entered} with a loss entered`,
+    `${count['said-none']} said to have had none`,
+    `${count['no-entry']} without an entry while the log was kept`,
+  ];
+  const kept = `${cases(all)}${unit === 'batch' ? ' that ended' : ' of single places'}: ${parts.join(', ')}.`;
+  return count['not-kept'] === 0
+    ? kept
+    : `${kept} ${count['not-kept']} ${count['not-kept'] === 1 ? 'is' : 'are'} left out, because nobody kept the log then: no entry is not no loss.`;
+}
+
+/** `about 3 times in 100`; never "never". */
+export function chanceTimes(p: number): string {
+  if (p < 0.001) return 'fewer than 1 time in 1000';
+  if (p < 0.0095) return `about ${times(Math.round(p * 1000))} in 1000`;
+  if (p > 0.995) return 'nearly always';
+  return `about ${times(Math.round(p * 100))} in 100`;
+}
+const times = (n: number) => `${n} ${n === 1 ? 'time' : 'times'}`;
+
+export type ComparisonTold = Omit<LossComparison, 'words' | 'cases' | 'label'> & {
+  readonly of: ComparedUnit;
+  readonly tried: number;
+};
+/** The finding, how sure it is, and what it is not. */
+export function comparisonWords(told: ComparisonTold): string[] {
+  const { what, of, exposedLost, exposedKept, otherLost, otherKept, tried } = told;
+  const [one, many] = caseNames[of];
+  const cases = (n: number) => `${n} ${n === 1 ? one : many}`;
+  const exposed = exposedLost + exposedKept;
+  const others = otherLost + otherKept;
+  const split = `${exposedLost} of ${exposed} ${exposedCases[what](many)} lost more than a tenth, ${otherLost} of ${others} others`;
+  const tail = 'it does not show the cause.';
+  const first =
+    told.chance === null
+      ? `${split}. Too few for a comparison: counts and nothing else; ${tail}`
+      : `${split}; chance alone would do this ${chanceTimes(told.chance)}; ${tail}`;
+  const meant = `Meant is ${exposureMeant[what](told.limit)}.`;
+  const percent = (share: number) => number(share * 100, 0);
+  const range = (span: { least: number; most: number }) =>
+    `${percent(span.least)} to ${withUnit(span.most * 100, '%', 0)}`;
+  const care =
+    told.adjusted === null || tried < 2
+      ? `${tried === 1 ? 'One comparison was' : `${tried} comparisons were`} looked at.`
+      : `${tried} comparisons were looked at; with that in mind, ${chanceTimes(told.adjusted)}.`;
+  const { difference } = told;
+  const spread =
+    told.exposedShare && told.otherShare && difference
+      ? `The true share that loses so much may be ${range(told.exposedShare)} of the first and ${range(told.otherShare)} of the others; the difference ${percent(difference.low)} to ${percent(difference.high)} points (95${HARD}% intervals${(told.chance ?? 0) > (told.p ?? 0) ? ', as if places in the same week had nothing in common: they are too narrow' : ''}).`
+      : null;
+  const verdicts = {
+    'counts-only': null,
+    'worth-a-trial': 'Worth a trial of your own.',
+    'a-hint': 'A hint, no more.',
+    'nothing-to-see': 'Nothing to see yet, which is not the same as no effect.',
+  };
+  const rival =
+    told.rival === null
+      ? of === 'lot'
+        ? 'Lots that lay there too warm may also have been the big harvest days, or the slow sellers.'
+        : 'Weeks that follow each other are alike: a season, a pest or a batch of seed may be behind it as well.'
+      : `Much the same ${many} had this as well: ${exposureLabels[told.rival].toLowerCase()}. Which of the two it was cannot be told from them.`;
+  const left =
+    told.leftOut === 0
+      ? null
+      : `${cases(told.leftOut)} ${told.leftOut === 1 ? 'is' : 'are'} left out: what was lost, or what went before, is not known well enough.`;
+  const needed =
+    told.needed === null
+      ? null
+      : `It takes at least ${told.needed.more} more ${told.needed.more === 1 ? one : many} before any outcome could show (${told.needed.exposed} with it, ${told.needed.others} without).`;
+  return [first, care, spread, verdicts[told.verdict], rival, left, needed, meant].filter(
+    (line) => line !== null,
+  );
+}
+
+export const learningWords = (
+  tried: number,
+  weeks: number,
+  from: string,
+  to: string,
+  limit: number,
+): string[] => [
+  `${from} to ${to}, ${weeks} whole ${weeks === 1 ? 'week' : 'weeks'}. ${tried === 0 ? 'Nothing could be compared yet.' : `${tried} ${tried === 1 ? 'comparison was' : 'comparisons were'} looked at, and all of them are shown.`}`,
+  `Each asks whether more than ${limit === 0.1 ? 'a tenth' : withUnit(limit * 100, '%', 0)} was lost, after seven days of a condition or without it. The limits are fixed beforehand, and are the same for every farm.`,
+  'What goes together need not be cause and effect. Try what is worth a trial on one part, and leave another as it is.',
+];
+
+/** Heads of the file of losses. */
+export const lossColumns = {
+  day: 'day',
+  place: 'place',
+  crop: 'crop',
+  amount: 'amount',
+  unit: 'unit',
+  ofAmount: 'of_amount',
+  ofUnit: 'of_unit',
+  share: 'share_0_to_1',
+  kg: 'kg',
+  money: 'money',
+  look: 'what_it_looked_like',
+  batch: 'batch',
+  lot: 'lot',
+  state: 'state',
+  by: 'by',
+  enteredAt: 'entered_at',
+  note: 'note',
+  photo: 'photo',
+};
+
+const lossScreens = {
+  title: 'Losses',
+  quickTitle: 'Log a loss',
+  where: 'Where',
+  which: 'Which crop',
+  standing: 'stands there',
+  otherCrop: 'Other crop',
+  howMuch: 'How much of it',
+  looks: lossLooks,
+  thrownOut: 'Thrown out',
+  drawings: lossDrawings,
+  looked: 'What it looked like: this saves it',
+  lookedWhat: 'What it looked like',
+  amountButton: (amount: number, unit: LossUnit): string => {
+    const names: Readonly<Record<number, string>> = {
+      5: 'A twentieth',
+      10: 'A tenth',
+      25: 'A quarter',
+      50: 'Half',
+      100: 'All of it',
+    };
+    const named = unit === 'share' ? names[amount] : undefined;
+    return named ?? lossUnitWords(amount, unit);
+  },
+  ofTrays: (trays: number) => `of ${lossUnitWords(trays, 'trays')} there`,
+  exactly: 'Another amount',
+  amount: 'Amount',
+  unit: 'In',
+  units: { kg: 'kg', trays: 'trays', share: '% of what stood there' },
+  ofAmount: 'Of how much, if known',
+  whenSeen: 'Seen on',
+  todaySeen: 'Today',
+  yesterday: 'Yesterday',
+  batch: 'Batch, if it has a name',
+  note: 'Note',
+  more: 'More about it',
+  chooseAmount: 'First say how much.',
+  sending: 'Sending…',
+  stored: (what: string, place: string) => `The hub has stored: ${what}, ${inText(place)}.`,
+  undo: 'Undo',
+  undone: 'Taken back; its history keeps both.',
+  failed: (sentence: string) => `Not stored: ${sentence}`,
+  another: 'It is another loss: store it as well',
+  addPhoto: 'Add a photo',
+  photoWhy:
+    'It is made smaller in this browser first, which also takes off where and when it was taken.',
+  photoSent: 'The hub has stored the photo.',
+  photoBad: 'This picture could not be read here. Try a JPEG or PNG.',
+  photoOf: (what: string) => `Photo: ${what}`,
+  photoGone: 'Its photo is not on this hub.',
+  withdrawPhoto: 'Delete the photo',
+  photoWithdrawn: 'The hub has deleted the photo; the history tells that there was one.',
+  quiet: 'Nothing lost',
+  quietWhy:
+    'A week without an entry tells nothing, unless somebody says that nothing was lost in it.',
+  quietAll: (week: string) => `Nothing lost elsewhere in the week of ${week}`,
+  quietAllSaid: (week: string) => `Said for the week of ${week}: nothing else lost.`,
+  quietSaid: (place: string, week: string) =>
+    `The hub has stored: nothing lost in ${inText(place)} in the week of ${week}.`,
+  quietPlaces: (places: string) => `Without an entry in that week: ${places}.`,
+  quietNone: 'Every place has an entry for that week, or was said to have lost nothing.',
+  picture: 'Losses and what went before them',
+  weeks: 'Weeks shown',
+  weeksOption: (weeks: number) => `${weeks} weeks`,
+  key: 'Key',
+  keys: {
+    wet: 'wet hours of the day, from the foot up',
+    hot: 'a day with hours too hot',
+    cold: 'a day with hours too cold',
+    unknown: 'a day with more than 6 hours not known, or no humidity read',
+    quiet: 'a week in which nothing was lost, as somebody said',
+    pin: 'a loss; tap it to open its entry',
+  },
+  coolKey: 'In the cool room “too hot” is over its limit.',
+  stripTitle: (name: string, from: string, to: string) => `${name}, ${from} to ${to}`,
+  pin: (day: string, what: readonly string[]) => `Losses of ${day}: ${what.join('; ')}`,
+  inWords: 'These strips in words and figures',
+  columns: {
+    day: 'Day',
+    wet: 'Wet h',
+    hot: 'Too hot h',
+    cold: 'Too cold h',
+    unknown: 'Not known h',
+    lost: 'Lost',
+  },
+  noneYet: 'No loss is entered yet for these weeks.',
+  list: 'All of these weeks',
+  entryTitle: 'Entry',
+  close: 'Close',
+  share: (share: number) => `${withUnit(share * 100, '%', 0)} of what stood there`,
+  weight: (kg: number) => withUnit(kg, 'kg'),
+  money: (value: number, currency: string) => `about ${money(value, currency)}`,
+  ofBatch: (batch: string) => `batch ${batch}`,
+  seenOn: (day: string) => `seen ${day}`,
+  by: (who: string) => `entered by ${who}`,
+  sameWords: 'A lot tells of this too: it is counted there, once.',
+  withdrawnWords: 'Taken back: it counts nowhere.',
+  lotWords: 'Thrown out of a lot: it is changed on the page of the cool room.',
+  toLot: 'To the cool room',
+  correct: 'Correct it',
+  corrected: 'The hub has stored the correction; its history keeps both.',
+  why: 'Why it is corrected',
+  store: 'Store it',
+  history: 'History',
+  historyLine: (time: string, who: string, what: string) => `${time}, ${who}: ${what}`,
+  takenBack: 'taken back',
+  takeBack: 'Take this back',
+  numbers: 'What may be said of them',
+  noNumbers: 'Nothing can be compared yet.',
+  table: {
+    show: (label: string) => `The counts: ${label.toLowerCase()}`,
+    lost: 'Lost more than a tenth',
+    kept: 'Lost less',
+    with: 'With it',
+    without: 'Without it',
+  },
+  figures: {
+    fisher: 'Chance, Fisher’s exact test',
+    chance: 'The larger of it and of whole weeks in any order',
+    adjusted: (tried: number) => `After Holm, for ${tried} comparisons`,
+    left: 'Left out',
+  },
+  behind: 'What stands behind it',
+  caseColumns: { which: 'Which', exposure: 'Before', share: 'Lost', basis: 'How it is known' },
+  bases: {
+    entered: 'entered',
+    'said-none': 'nothing, as said',
+    'no-entry': 'no entry, log kept',
+    'not-kept': 'log not kept',
+  },
+  between: (least: number, most: number, unit: string): string => {
+    const digits = unit === '' ? 2 : unit === '%' ? 0 : 1;
+    return least === most
+      ? withUnit(least, unit, digits)
+      : `${number(least, digits)} to ${withUnit(most, unit, digits)}`;
+  },
+  caseWeek: (name: string, week: string) => `${name}, week of ${week}`,
+  caseLot: (name: string, day: string) => `${name}, from ${day}`,
+  exposed: 'with it',
+  notExposed: 'without it',
+  notSaid: 'cannot be said',
+  csv: 'All losses as a file (CSV)',
+  print: 'Print',
+};
+
 export const screens = {
   notKnown,
   number,
@@ -3859,6 +4284,7 @@ export const screens = {
     batches: 'Batches',
     coolRoom: 'Cool room',
     frost: 'Frost',
+    losses: 'Losses',
     probes: 'Probes',
     alarms: 'Alarms',
     setUp: 'Set-up',
@@ -3976,6 +4402,7 @@ export const screens = {
   probes: probeScreens,
   lots: lotScreens,
   batches: batchScreens,
+  losses: lossScreens,
   record: recordScreens,
   room: roomScreens,
   signIn: signInScreens,

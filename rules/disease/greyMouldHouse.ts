@@ -4,7 +4,7 @@ import { riskRange } from './riskClass.ts';
 
 // Yunis, Shtienberg, Elad & Mahrer 1994, Crop Protection 13:99: unheated cucumber houses. Carrying
 // it over to other crops is ours.
-const WET_ABOVE = 7; // h a day
+export const OUTBREAK_WET_HOURS = 7; // h a day
 const NIGHT_ABOVE = 9.5; // h of 9 to 21 °C between 18:00 and 08:00
 const DAYS_NEEDED = 5; // known, of the last seven; ours
 const KNOWN = 12; // h of a day that must be known for it to count; ours
@@ -31,7 +31,7 @@ export function weekMeans(
 
 /** Whether a week was outbreak weather: over 7 wet hours a day and over 9.5 mild night hours. */
 export function outbreakWeek(wetHours: Bounds, nightHours: Bounds): Verdict {
-  const held = (end: 0 | 1) => wetHours[end] > WET_ABOVE && nightHours[end] > NIGHT_ABOVE;
+  const held = (end: 0 | 1) => wetHours[end] > OUTBREAK_WET_HOURS && nightHours[end] > NIGHT_ABOVE;
   return verdictOf(held(0), held(1));
 }
 
@@ -55,8 +55,8 @@ export const greyMouldHouse: Disease = Object.freeze<Disease>({
       // Ours: a week's weather is a reason to look, not one infection.
       risk: riskRange(verdict === 'yes' ? 'watch' : 'quiet', verdict === 'no' ? 'quiet' : 'watch'),
       because: [
-        fact('wet-hours-a-day-least', wetHours[0], 'h', WET_ABOVE, SOURCE),
-        fact('wet-hours-a-day-most', wetHours[1], 'h', WET_ABOVE, SOURCE),
+        fact('wet-hours-a-day-least', wetHours[0], 'h', OUTBREAK_WET_HOURS, SOURCE),
+        fact('wet-hours-a-day-most', wetHours[1], 'h', OUTBREAK_WET_HOURS, SOURCE),
         fact('mild-night-hours-least', nightHours[0], 'h', NIGHT_ABOVE, SOURCE),
         fact('mild-night-hours-most', nightHours[1], 'h', NIGHT_ABOVE, SOURCE),
       ],

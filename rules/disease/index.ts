@@ -13,7 +13,7 @@ export { type DayOfSpells, dayOfSpells } from './dayOfSpells.ts';
 export { diseases, diseasesOf } from './diseases.ts';
 export { earlyBlight, earlyBlightBounds, earlyBlightSeverity } from './earlyBlight.ts';
 export { greyMouldFlowers } from './greyMouldFlowers.ts';
-export { greyMouldHouse, outbreakWeek, weekMeans } from './greyMouldHouse.ts';
+export { greyMouldHouse, OUTBREAK_WET_HOURS, outbreakWeek, weekMeans } from './greyMouldHouse.ts';
 export { greyMouldLeaves } from './greyMouldLeaves.ts';
 export {
   hoursToIncidence,
@@ -50,6 +50,7 @@ export {
   classFor,
   classOfIncidence,
   classOfProgress,
+  EVENT_INCIDENCE,
   type RiskClass,
   type RiskRange,
   type RiskWord,

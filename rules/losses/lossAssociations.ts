@@ -94,7 +94,7 @@ export function lossAssociations(
 const LIKE = 0.5; // of the pairs beyond chance agreement; ours: below it another factor is no rival
 
 /** The factor most alike by Cohen's kappa over lots where both are known. */
-function rivalOf(
+export function rivalOf(
   what: string,
   exposed: readonly (boolean | null)[],
   factors: readonly LossFactor[],

@@ -4,6 +4,7 @@ export {
   ewmaAutocorrelationFactor,
 } from './autocorrelation.ts';
 export { benjaminiHochberg, chanceOfFalseFind } from './benjaminiHochberg.ts';
+export { type BlockCase, blockPermutation } from './blockPermutation.ts';
 export {
   type BootstrapInterval,
   bootstrapInterval,
@@ -23,6 +24,7 @@ export { type EwmaPoint, type EwmaSettings, ewmaChart, MISSING_TO_RESTART } from
 export { expectCount } from './expectCount.ts';
 export { expectNumbers } from './expectNumbers.ts';
 export { fisherExact, fisherExactOneSided } from './fisherExact.ts';
+export { holm } from './holm.ts';
 export { type MeanInterval, meanInterval } from './meanInterval.ts';
 export { meanOf } from './meanOf.ts';
 export { median } from './median.ts';

@@ -42,6 +42,8 @@ export const hubStages = [
   'hub/record',
   'hub/batchFile',
   'hub/snapshot',
+  'hub/losses',
+  'hub/photos',
   'hub/season',
   'hub/growing',
   'hub/planning',
@@ -106,6 +108,13 @@ export const rows: Readonly<Record<string, Row>> = {
     types: ['hub/contract'],
     packages: [],
   },
+  'hub/losses': {
+    ours: ['rules', 'hub/store', 'hub/farm', 'hub/lots', 'hub/clock.ts'],
+    types: ['hub/contract'],
+    packages: [],
+  },
+  // Pictures in a folder: knows nothing of what they show.
+  'hub/photos': { ours: [], packages: [], node: true },
   'hub/season': {
     ours: ['rules', 'hub/store', 'hub/farm', 'hub/snapshot', 'hub/clock.ts'],
     types: ['hub/contract', 'hub/picks'],
@@ -171,6 +180,8 @@ export const rows: Readonly<Record<string, Row>> = {
       'hub/record',
       'hub/batchFile',
       'hub/snapshot',
+      'hub/losses',
+      'hub/photos',
       'hub/season',
       'hub/growing',
       'hub/planning',

@@ -115,3 +115,17 @@ test('the routes for lots, the record and probe checks are described', async () 
     ]),
   );
 });
+
+test('the routes for losses and photos are described', async () => {
+  expect(await listed()).toEqual(
+    expect.arrayContaining([
+      'GET /api/losses',
+      'POST /api/losses',
+      'PATCH /api/losses/{id}',
+      'GET /api/losses/{id}',
+      'POST /api/losses/quiet-weeks',
+      'GET /api/learn/losses',
+      'POST /api/photos',
+    ]),
+  );
+});

@@ -1,0 +1,1 @@
+export { LossesPage } from './LossesPage.tsx';
