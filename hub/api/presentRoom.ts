@@ -26,6 +26,11 @@ export function shownCoolRoom(room: CoolRoomNow): CoolRoom {
       longest: roundedOrNull(room.holdOver.longest, 0),
       produceMinutes: roundedOrNull(room.holdOver.produceMinutes, 0),
       learnedFrom: room.holdOver.learnedFrom,
+      produceShortest: roundedOrNull(room.holdOver.produceShortest, 0),
+      produceLongest: roundedOrNull(room.holdOver.produceLongest, 0),
+      contents: room.holdOver.contents,
+      kilograms: room.holdOver.kilograms,
+      sameContents: room.holdOver.sameContents,
     },
     aboveLimit: {
       hours: rounded(room.aboveLimit.hours),
@@ -72,6 +77,8 @@ function shownPlan({ plan, asOf }: CoolRoomNow): CoolRoom['plan'] {
   const { runIn, runFor, thenHolds } = plan;
   return {
     on: plan.on,
+    planned: plan.planned,
+    usual: plan.usual && { hours: [...plan.usual.hours], days: plan.usual.days },
     changesAt: isoOrNull(plan.changesAt),
     runAt: runIn === null || asOf === null ? null : iso(asOf + runIn * 60 * MINUTE),
     runMinutes: roundedOrNull(runFor === null ? null : runFor * 60, 0),

@@ -53,6 +53,14 @@ export const coolRoom = z.object({
     longest: known,
     produceMinutes: known,
     learnedFrom: z.number().int(),
+    /** Until the middle of a crate is at the limit, by the short and the long end. */
+    produceShortest: known,
+    produceLongest: known,
+    /** How full the room is by its lots, of the most in four weeks; null where nobody told. */
+    contents: z.enum(['empty', 'half', 'full']).nullable(),
+    kilograms: known,
+    /** Of the stops learned from, those seen with as much in the room as now. */
+    sameContents: z.number().int(),
   }),
   aboveLimit: z.object({ hours: z.number(), unknownHours: z.number(), since: time.nullable() }),
   /** Being cooled down after a load, a long opening or a stop, and when it is expected back. */
@@ -106,8 +114,11 @@ export const coolRoom = z.object({
     .nullable(),
   /** If nothing cooled from now on: when the set has to run, how long, and what that burns. */
   plan: z.object({
-    /** By the farm file's plan; always true where none is told. */
+    /** By the farm file's plan, or the learned one; always true where there is none. */
     on: z.boolean(),
+    planned: z.boolean(),
+    /** Local hours it usually runs, learned from past days where the farm file tells none. */
+    usual: z.object({ hours: z.array(z.string()), days: z.number().int() }).nullable(),
     changesAt: time.nullable(),
     runAt: time.nullable(),
     runMinutes: known,

@@ -1,6 +1,7 @@
 import type { Calendar, Clock } from '../clock.ts';
 import type { Farm } from '../farm/index.ts';
 import { makeLots } from '../lots/index.ts';
+import { makeChecks } from '../record/index.ts';
 import { type Changed, type Store, troubleOf } from '../store/index.ts';
 import { makeCrossings } from './crossings.ts';
 import { joinedAfter, makeDays, SPELL_DAYS } from './days.ts';
@@ -33,10 +34,10 @@ export function makeSnapshots(
   const spots = makeSpots(store);
   const window = makeWindow(store, clock.now);
   const nights = makeNights(store, spots, farm, calendar);
-  const rooms = makeRooms(store, spots, farm, calendar);
   const days = makeDays(store, spots, farm, calendar);
   const pushed = makePushed(store, farm, calendar);
   const lots = makeLots({ store, farm, calendar, readings: spots });
+  const rooms = makeRooms(store, spots, farm, calendar, lots);
   let turn = 0;
   const dayAround = (t: number) => calendar().bounds(calendar().dayOf(t));
 
@@ -66,6 +67,7 @@ export function makeSnapshots(
     take: makeTake({
       ...{ store, farm, calendar, spots, nights, rooms, window, pushed },
       stored: lots.stored,
+      checked: makeChecks(store).last,
     }),
     nights,
     crossed: makeCrossings(spots, farm),

@@ -14,7 +14,9 @@ import { celsius, type Instant, instant, minutes, percent } from '../../rules/un
 import type { Calendar } from '../clock.ts';
 import { damageAt, type Farm, WET } from '../farm/index.ts';
 import type { Placement, Store } from '../store/index.ts';
+import { checkOf } from './checkOf.ts';
 import { coverNights } from './coverNights.ts';
+import { learnedRoom } from './learnedRoom.ts';
 import { type Nights, nightBounds } from './nights.ts';
 import { pickingNow } from './pickingNow.ts';
 import type { makePushed } from './pushed.ts';
@@ -41,11 +43,13 @@ export type TakeParts = {
   readonly pushed: ReturnType<typeof makePushed>;
   /** The lots of the cool rooms. */
   readonly stored: (now: number) => Stored | undefined;
+  /** A probe's last check against melting ice. */
+  readonly checked: (probe: string) => { readonly at: number } | undefined;
 };
 
 /** Reads all that is known at one instant, once, as plain data. */
 export function makeTake(parts: TakeParts) {
-  const { store, farm, calendar, spots, nights, rooms, window, pushed } = parts;
+  const { store, farm, calendar, spots, nights, rooms, window, pushed, checked } = parts;
   const pairs = new Map<string, { versions: string; air: readonly AirReading[] }>();
 
   const airOf = (probe: string, every: number): readonly AirReading[] => {
@@ -113,7 +117,7 @@ export function makeTake(parts: TakeParts) {
       picking: pickingNow(farm(), place, calendar().dayOf(now)),
       coolRoom:
         place.kind === 'cool-room' && place.setPoint !== undefined && place.limit !== undefined
-          ? roomNow(place, place.setPoint, place.limit, now)
+          ? roomNow(place, place.setPoint, place.limit, now, spotsHere)
           : null,
       spots: spotsHere,
     };
@@ -136,11 +140,12 @@ export function makeTake(parts: TakeParts) {
     setPoint: number,
     limit: number,
     now: number,
+    spotsHere: readonly SpotNow[],
   ): PlaceNow['coolRoom'] => ({
     setPoint: celsius(setPoint),
     limit: celsius(limit),
     value: value ?? null,
-    ...rooms.of(id, instant(now)),
+    ...learnedRoom(rooms.of(id, instant(now)), spotsHere, calendar(), instant(now)),
     ...(power?.hours ? { supply: supplyPlan(power.hours, calendar(), instant(now)) } : {}),
     ...(power?.litresPerHour === undefined
       ? {}
@@ -181,6 +186,7 @@ export function makeTake(parts: TakeParts) {
         }),
         doubtful: doubtful.get(id) ?? 0,
         battery: batteryOf(id),
+        check: checkOf(store, farm(), here, checked),
       };
     });
   };

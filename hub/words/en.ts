@@ -134,6 +134,7 @@ export const evidenceLabels: Readonly<Record<string, string>> = {
   'damage-after-sunset': 'Damage expected after sunset by',
   'daylight-in': 'Drying light begins in',
   'door-open-minutes': 'Door open for',
+  'days-since-check': 'Days since its check in melting ice',
   'doubtful-readings': 'Doubtful readings in 24 hours',
   'drop-in-risk': 'Share of the value this is expected to spare',
   'film-not-enough': 'Night colder than the crop bears, by',
@@ -158,6 +159,7 @@ export const evidenceLabels: Readonly<Record<string, string>> = {
   'last-picking-in': 'Last picking worth its cost, in',
   'minutes-to-limit': 'Time until the air reaches the limit',
   'may-be': 'What it may be',
+  'never-checked-days': 'Days it measures here without a check in melting ice',
   'no-way-down-minutes': 'Above its cycle without way down for',
   'night-goes-first': 'The cold of the night goes first',
   'night-needs-warmth': 'Low outside tonight; the house needs its warmth',
@@ -346,6 +348,10 @@ const sentences: Readonly<Record<string, Say>> = {
   'run-for-minutes': ({ value }) => `It then runs for about ${minutesOf(value)}.`,
   'burns-litres': ({ value }) => `That burns about ${figure(value)}${HARD}litres.`,
   'silent-hours': ({ value }) => `It has been silent for ${hoursOf(value)}.`,
+  'days-since-check': ({ value, limit }) =>
+    `It was last checked in melting ice ${figure(typeof value === 'number' ? Math.floor(value) : value)} days ago; every ${figure(limit)} days is the plan.`,
+  'never-checked-days': ({ value }) =>
+    `It has measured here for ${figure(typeof value === 'number' ? Math.floor(value) : value)} days and was never checked in melting ice.`,
   'stuck-hours': ({ value }) => `It has said the same value for ${hoursOf(value)}.`,
   battery: ({ value, unit }) => `Its battery is at ${figure(value)} ${unit}.`,
   'doubtful-readings': ({ value }) => `${figure(value)} of its readings in 24 hours were doubtful.`,
@@ -481,7 +487,9 @@ export function title({ kind, place: name, subject, because }: Titled): string {
     harvest: `Harvest ${what}`,
     'see-to-probe': battery(because)
       ? `Change the battery of ${probe(subject)} in ${place}`
-      : `See to ${probe(subject)} in ${place}`,
+      : onlyCheck(because)
+        ? `Check ${probe(subject)} in ${place} in melting ice`
+        : `See to ${probe(subject)} in ${place}`,
   };
   return titles[kind];
 }
@@ -496,6 +504,9 @@ function lotNamed(because: readonly Evidence[]): string | null {
 const probe = (subject: string | null) => (subject === null ? 'a probe' : `probe ${subject}`);
 const battery = (because: readonly Evidence[]) =>
   because.length === 1 && because[0]?.what === 'battery';
+
+const onlyCheck = (because: readonly Evidence[]) =>
+  because.length === 1 && /^(never-checked-days|days-since-check)$/.test(because[0]?.what ?? '');
 
 // A fact that asks for at least its limit carries the reason only where it reaches it.
 const REACHES = new Set(['wet-hours', 'outside-drier-by', 'outside-cooler-by']);
@@ -922,12 +933,14 @@ type CheckFacts = Pick<CheckedProbe, 'probe' | 'due'> & {
     readonly ageDays: number;
     readonly applied: boolean;
   } | null;
+  /** After which it is due. */
+  readonly days: number;
 };
-export function probeCheckWords({ probe: id, due, last }: CheckFacts): string {
+export function probeCheckWords({ probe: id, due, last, days }: CheckFacts): string {
   if (last === null) return `${id} has never been checked here: check it in melting ice.`;
   const ago = last.ageDays < 1 ? 'today' : age(last.ageDays * DAY);
   const then = `${id} was checked ${ago} and was off by ${signed(last.offset)}${HARD}°C${last.applied ? '; corrected since' : ''}.`;
-  return due ? `${then} That is over six months: check it again.` : then;
+  return due ? `${then} That is over ${days} days: check it again.` : then;
 }
 
 export const checkHow =
@@ -1627,6 +1640,7 @@ export const inputLabels: Readonly<Record<string, string>> = {
   'forecast-from': 'Forecast from',
   'foretold-at': 'Foretold at',
   'foretold-by': 'Foretold by',
+  'checked-at': 'Checked at',
   'heard-at': 'Last heard at',
   'hours-known': 'Hours known since harvest',
   'hours-not-known': 'Hours of the spell not known',
@@ -1640,6 +1654,7 @@ export const inputLabels: Readonly<Record<string, string>> = {
   limit: 'Limit',
   longitude: 'Longitude',
   'lot-hours-not-known': 'Hours not known since harvest',
+  'measures-since': 'Measures here since',
   'newest-reading': 'Newest reading',
   'nights-learned': 'Nights learned from',
   now: 'Worked out at',

@@ -6,6 +6,9 @@ const LONGEST = 6 * HOUR; // the first hours are what a hold-over is asked about
 const SLOWEST = 200; // h, ours: beyond it the fit says nothing
 const FASTEST = 0.2; // h, ours: an open door, not a room
 
+/** A time constant, and when the stop that taught it began. */
+export type OffFit = { readonly at: Span['from']; readonly tauHours: Hours };
+
 /**
  * Time constants from the stretches in which nothing cooled, door shut where a contact says so;
  * those that can't be learned from are left out.
@@ -19,7 +22,7 @@ export function offFits(
     outside,
     door,
   }: { readonly air: Trace; readonly outside: Trace; readonly door: Trace | null },
-): Hours[] {
+): OffFit[] {
   const between = ({ t, value }: Trace, from: number, to: number) => {
     const rows = [];
     for (let i = firstNotBefore(t, from); i < t.length && (t[i] as number) <= to; i++) {
@@ -35,6 +38,8 @@ export function offFits(
       between(air, from, end) as never,
       between(outside, from, end) as never,
     );
-    return tauHours !== null && tauHours >= FASTEST && tauHours <= SLOWEST ? [tauHours] : [];
+    return tauHours !== null && tauHours >= FASTEST && tauHours <= SLOWEST
+      ? [{ at: from, tauHours }]
+      : [];
   });
 }

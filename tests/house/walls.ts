@@ -66,7 +66,7 @@ export const rows: Readonly<Record<string, Row>> = {
     packages: [],
   },
   'hub/snapshot': {
-    ours: ['rules', 'hub/store', 'hub/farm', 'hub/lots', 'hub/clock.ts'],
+    ours: ['rules', 'hub/store', 'hub/farm', 'hub/lots', 'hub/record', 'hub/clock.ts'],
     types: ['hub/contract'],
     packages: [],
   },

@@ -104,7 +104,9 @@ test('pauses and stops are told apart by a meter, and stops teach the time const
   const air = trace(1440, 1, (m) => (m < 720 ? 3 : 20 - 17 * Math.exp(-(m - 720) / 240)));
   const outside = trace(288, 5, () => 20);
   const off = [{ from: instant(start + 720 * MINUTE), to: instant(start + 840 * MINUTE) }];
-  expect(offFits(off, { air, outside, door: null })[0]).toBeCloseTo(4, 6);
+  const [fit] = offFits(off, { air, outside, door: null });
+  expect(fit?.tauHours).toBeCloseTo(4, 6);
+  expect(fit?.at).toBe(off[0]?.from);
   const door = trace(1440, 1, (m) => (m === 760 ? 1 : 0));
   expect(offFits(off, { air, outside, door })).toEqual([]);
 });
