@@ -38,6 +38,18 @@ export function makeBook(store: Store) {
       if (!lot) throw new Error(`Expected a lot that was put away, got ${id}`);
       return lot;
     },
+    /** Several at once, or none: what belongs together is kept together. */
+    addAll(
+      entries: readonly { readonly id: string; readonly place: string; readonly event: LotEvent }[],
+      who: string,
+      t: number,
+    ) {
+      store.transaction(() => {
+        for (const { id, place, event } of entries)
+          store.journal.add({ t, who, what: KIND, place, subject: id, body: event });
+      });
+      refresh();
+    },
     /** The first free name for a lot of this crop put away on this day: `basil-0423-2`. */
     nextId(crop: string, day: string): string {
       const known = refresh();

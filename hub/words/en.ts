@@ -891,10 +891,14 @@ type LotEventFacts = {
   /** Fields and what they were corrected to, already worded. */
   readonly set?: readonly string[];
   readonly warning?: string | null;
+  /** The lot it was a part of. */
+  readonly of?: string;
 };
 export function lotEventWords(facts: LotEventFacts): string {
-  const { event, kg = 0, how, to, by, note, set = [], warning } = facts;
+  const { event, kg = 0, how, to, by, note, set = [], warning, of } = facts;
   const more = `${by ? ` by ${by}` : ''}${note ? ` (${note})` : ''}`;
+  if (event === 'put-away' && of !== undefined)
+    return `Began as a part of ${of}, ${kilograms(kg)}, whose past it has${warning ? `; in spite of: ${warning}. Decided${more}` : ''}.`;
   if (event === 'put-away')
     return warning
       ? `Put away, ${kilograms(kg)}, in spite of: ${warning}. Decided${more}.`
@@ -917,6 +921,16 @@ export const lotFields: Readonly<Record<string, string>> = {
   class: 'class',
   price: 'price per kg',
 };
+/** What a field of a lot was corrected to; names of crops and places come worded. */
+export function lotFieldValue(field: string, value: string | number | null, zone: string): string {
+  if (value === null) return 'not told';
+  if (/At$/.test(field) && typeof value === 'number')
+    return `${new Intl.DateTimeFormat('en-GB', { timeZone: zone, day: 'numeric', month: 'long' }).format(value)}, ${clock(value, zone)}`;
+  if (field === 'cooled') return coolings[value as Cooling] ?? String(value);
+  if (field === 'class') return lotClasses[value as LotClass] ?? String(value);
+  return typeof value === 'number' && field === 'kg' ? kilograms(value) : String(value);
+}
+
 /** One printed rule, to be talked over with the officer. */
 export const printedLimit = (rule: {
   readonly where: string;

@@ -69,6 +69,20 @@ test('the set runs before the limit, long enough to carry out what came in, and 
   expect(cool).toMatchObject({ runIn: null, litres: null });
 });
 
+test('on a hot day the set runs as its energy grows, which the weather is a part of', () => {
+  // By hand: share 0.35 at 4 K; energy 3 + 0.4 a K. At 25 - 3.5 = 21.5 K it needs 11.6 against 4.6 kWh:
+  // 0.35 x 2.5217 = 0.8826. Off 6 ln(23/20) = 0.8386 h: 0.8386 x 0.8826 / 0.1174 + 0.25 = 6.555 h.
+  const room = { inside: 2, outside: 25, limit: 5, bottom: 2, tauHours: 6 };
+  const need = { slope: 0.4, intercept: 3 };
+  const plan = generatorPlan({ ...room, share: 0.35, shareGap: 4, need }, null);
+  expect(plan.runFor).toBeCloseTo(6.555, 2);
+  // Without a line: twice the usual at the most, 0.7: 0.8386 x 0.7 / 0.3 + 0.25 = 2.207 h.
+  const guess = generatorPlan({ ...room, share: 0.35, shareGap: 4 }, null);
+  expect(guess.runFor).toBeCloseTo(2.207, 2);
+  // A day as mild as 2 K says nothing of proportion: 0.8386 x 0.35 / 0.65 + 0.25 = 0.7016 h.
+  expect(generatorPlan({ ...room, share: 0.35, shareGap: 2 }, null).runFor).toBeCloseTo(0.7016, 3);
+});
+
 test('a counter that rolls over or is reset within the day loses nothing it does not have to', () => {
   // 0.25 kWh an hour: 6 a day
   const hours = (at: (hour: number) => number) => trace(25, 60, (minute) => at(minute / 60));
