@@ -2,7 +2,7 @@ import type { ComponentType } from 'preact';
 import type { Params } from '../router.ts';
 import { words } from '../words.ts';
 import { Alarms } from './Alarms.tsx';
-import { CoolRoom, CoolRoomRecord } from './CoolRoom.tsx';
+import { CoolRoom, CoolRoomRecord, CoolRoomSolar } from './CoolRoom.tsx';
 import { Frost } from './Frost.tsx';
 import { How } from './How.tsx';
 import { Place } from './Place.tsx';
@@ -28,6 +28,7 @@ export const pages: readonly Page[] = [
   { path: '/places/:id', menu: null, Show: Place },
   { path: '/cool-room', menu: words.menu.coolRoom, Show: CoolRoom },
   { path: '/cool-room/record', menu: null, Show: CoolRoomRecord },
+  { path: '/cool-room/solar', menu: null, Show: CoolRoomSolar },
   { path: '/frost', menu: words.menu.frost, Show: Frost },
   { path: '/probes', menu: words.menu.probes, level: 'more', Show: Probes },
   { path: '/alarms', menu: words.menu.alarms, level: 'more', Show: Alarms },

@@ -62,12 +62,23 @@ export function shownCoolRoom(room: CoolRoomNow): CoolRoom {
       kilowattHours: roundedOrNull(kilowattHours),
       gap: roundedOrNull(gap),
       duty: roundedOrNull(duty),
+      usual:
+        gap === null || trend.line === null
+          ? null
+          : roundedOrNull(Math.max(0, trend.line.intercept + trend.line.slope * gap)),
       index:
         kilowattHours === null || gap === null
           ? null
           : roundedOrNull(energyIndex({ kilowattHours, outside: gap, inside: 0 }), 4),
     })),
     trend: { ...trend, above: roundedOrNull(trend.above), since: isoOrNull(trend.since) },
+    fuel: room.fuel && {
+      ...room.fuel,
+      ...{ hours: rounded(room.fuel.hours), litres: rounded(room.fuel.litres) },
+      carbonDioxide: rounded(room.fuel.carbonDioxide),
+      money: roundedOrNull(room.fuel.money),
+      perKilowattHour: roundedOrNull(room.fuel.perKilowattHour),
+    },
     solar: solar && { ...solar, lines: [...solar.lines] },
     plan: shownPlan(room),
   };

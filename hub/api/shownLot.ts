@@ -86,6 +86,8 @@ function shownLot(parts: ApiParts, lot: Lot, now: number): LotShown {
     kgLeft: lot.kgLeft,
     place: lot.place,
     placeName: nameOf(parts, lot.place),
+    firstPlace: lot.stays[0]?.place ?? lot.place,
+    saidClass: lot.class,
     from: lot.from,
     fromName: lot.from === null ? null : nameOf(parts, lot.from),
     harvestedAt,

@@ -81,9 +81,17 @@ export const coolRoom = z.object({
     defrosts: z.object({ at: z.array(z.number()), minutes: z.number() }).nullable(),
   }),
   energy: z.object({ kWhPerDay: known, dutyCycle: known }),
-  /** Whole days on record, oldest first. `gap`: outside less inside, K. */
+  /** Whole days on record, oldest first. `gap`: outside less inside, K; `usual`: what the trend's
+   *  line gives for that gap, kWh. */
   energyDays: z.array(
-    z.object({ from: time, kilowattHours: known, gap: known, duty: known, index: known }),
+    z.object({
+      from: time,
+      kilowattHours: known,
+      gap: known,
+      duty: known,
+      index: known,
+      usual: known,
+    }),
   ),
   /** Whether the newest days need more than their weather explains, smoothed, kWh a day. */
   trend: z.object({
@@ -103,6 +111,21 @@ export const coolRoom = z.object({
     signal: z.enum(['more', 'less']).nullable(),
     since: time.nullable(),
   }),
+  /** What the set that feeds it burnt in the last 24 hours; null where nobody told what it burns. */
+  fuel: z
+    .object({
+      hours: z.number(),
+      litres: z.number(),
+      fuel: z.enum(['petrol', 'diesel']),
+      litresPerHour: z.number(),
+      /** kg from burning it. */
+      carbonDioxide: z.number(),
+      money: known,
+      perKilowattHour: known,
+      /** Outside 0.25 to 1.2 L for a kWh: one of the entries should be looked at again. */
+      unlikely: z.boolean(),
+    })
+    .nullable(),
   /** Panels and battery on paper, for a licensed electrician to check. */
   solar: z
     .object({

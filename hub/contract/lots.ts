@@ -84,6 +84,10 @@ export const lot = z.object({
   kgLeft: z.number(),
   place: z.string(),
   placeName: z.string(),
+  /** The room it was put into first. */
+  firstPlace: z.string(),
+  /** Its class as somebody told it; null where it goes by its crop's, in `class`. */
+  saidClass: lotClass.nullable(),
   from: z.string().nullable(),
   fromName: z.string().nullable(),
   harvestedAt: time.nullable(),

@@ -6,6 +6,7 @@ import { produceAtLimit } from './produce.ts';
 import { holeOf, type Room } from './room.ts';
 import { energyFeed, energyOf } from './roomEnergy.ts';
 import { airFacts, causeFacts, coilFacts } from './roomFacts.ts';
+import { roomFuel } from './roomFuel.ts';
 import { planOf } from './roomPlan.ts';
 import type { Signs } from './roomSigns.ts';
 import type { CoolRoomNow } from './snapshot.ts';
@@ -17,6 +18,7 @@ const FEWEST_DAYS = 3; // of energy before a mean of them is told. Ours
 export function coolRoom(signs: Signs): CoolRoomNow {
   const { room, drift, cause, state, produce, hoursToLimit, tauHours, hold, why, air } = signs;
   const { produceAt } = signs;
+  const energy = energyOf(room, energyFeed(room.place));
   const filled = room.place.coolRoom?.filled;
   const latest = room.air?.latest ?? null;
   const lastKnown = room.air?.column.t[lastBefore(room)] ?? null;
@@ -44,7 +46,8 @@ export function coolRoom(signs: Signs): CoolRoomNow {
       sameContents: filled?.stops ?? 0,
     },
     aboveLimit: { ...overLimit(room), since: signs.aboveSince },
-    energy: energyOf(room, energyFeed(room.place)),
+    energy,
+    fuel: roomFuel(room, energy.kWhPerDay),
     since: signs.since,
     sure: why?.sure ?? null,
     among: why?.among ?? [],

@@ -10,6 +10,7 @@ import type {
   Sureness,
 } from '../cooler/index.ts';
 import type { Celsius, Hours, Instant, Minutes } from '../units.ts';
+import type { FuelNow } from './roomFuel.ts';
 
 /** What decide works out of a cool room, for the screens as well as for the tasks. */
 export type CoolRoomNow = {
@@ -71,6 +72,8 @@ export type CoolRoomNow = {
   readonly energyDays: readonly EnergyDay[];
   readonly trend: EnergyTrend;
   readonly solar: SolarSheet | null;
+  /** Of the last 24 hours; null where nobody told what the set burns. */
+  readonly fuel: FuelNow | null;
   readonly plan: GeneratorPlan & {
     readonly on: boolean;
     readonly changesAt: Instant | null;
