@@ -26,7 +26,14 @@ export function Solar({ room }: { room: CoolRoom }) {
 }
 
 /** Each line with the number put in and what it rests on. */
-export function SolarLines({ solar }: { solar: NonNullable<CoolRoom['solar']> }) {
+export function SolarLines({
+  solar,
+  own,
+}: {
+  solar: NonNullable<CoolRoom['solar']>;
+  /** Names of the numbers that somebody put in. */
+  own: readonly string[];
+}) {
   const text = words.room;
   return (
     <dl class="evidence solar-lines">
@@ -34,7 +41,7 @@ export function SolarLines({ solar }: { solar: NonNullable<CoolRoom['solar']> })
         <div key={what} class={what === 'panels' || what === 'battery' ? 'result' : undefined}>
           <dt>{text.solarLine(what)}</dt>
           <dd class="evidence-value">{text.solarValue(value, unit)}</dd>
-          <dd class="quiet">{text.solarFrom(what)}</dd>
+          <dd class="quiet">{text.solarFrom(what, own)}</dd>
         </div>
       ))}
     </dl>

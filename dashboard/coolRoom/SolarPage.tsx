@@ -1,4 +1,5 @@
 import './coolRoom.css';
+import type { SolarSheet } from '../../hub/contract/index.ts';
 import { Fault } from '../parts/Fault.tsx';
 import { Heading } from '../parts/Heading.tsx';
 import { query } from '../router.ts';
@@ -7,6 +8,8 @@ import { calendarDay, shortDay } from '../times.ts';
 import { words } from '../words.ts';
 import { RoomEnergyLine } from './RoomEnergyLine.tsx';
 import { SolarLines } from './Solar.tsx';
+import { SolarForm } from './SolarForm.tsx';
+import { useFacts } from './useFacts.ts';
 
 /** The worked sheet for panels and battery, for a talk with a licensed person, on paper. */
 export function SolarPage() {
@@ -16,6 +19,10 @@ export function SolarPage() {
   const zone = farm.value?.zone;
   const rooms = facts?.coolRooms ?? [];
   const room = wanted === null ? rooms[0] : rooms.find(({ id }) => id === wanted);
+  const asked = new URLSearchParams(query.value);
+  asked.delete('room');
+  const path = room && `/api/cool-rooms/${encodeURIComponent(room.id)}/solar?${asked}`;
+  const { facts: worked, fault, again } = useFacts<SolarSheet>(path ?? null);
   const back = (
     <p>
       <a
@@ -50,19 +57,22 @@ export function SolarPage() {
         {farm.value?.name}.{' '}
         {days.length > 0 && text.solarMeasured(days.length, dayOf(days[0]), dayOf(days.at(-1)))}
       </p>
-      {room.solar === null ? (
+      {worked === null ? (
+        <Fault sentence={fault} again={again} />
+      ) : worked.sheet === null ? (
         <p>{text.solarNone}</p>
       ) : (
         <>
           <p class="sentence">
-            {text.solarShort(room.solar.kilowattHours, room.solar.panels, room.solar.battery)}
+            {text.solarShort(worked.sheet.kilowattHours, worked.sheet.panels, worked.sheet.battery)}
           </p>
           <div class="record-range">
             <button type="button" class="main" onClick={() => print()}>
               {words.record.printNow}
             </button>
           </div>
-          <SolarLines solar={room.solar} />
+          <SolarForm key={query.value} room={room.id} used={worked.used} own={worked.own} />
+          <SolarLines solar={worked.sheet} own={worked.own} />
           <RoomEnergyLine room={room} />
         </>
       )}

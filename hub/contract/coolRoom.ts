@@ -27,6 +27,40 @@ const evidence = z.object({
   limitFrom: z.string().nullable().optional(),
 });
 
+/** Panels and battery worked out line by line. */
+const worked = z.object({
+  kilowattHours: z.number(),
+  panels: z.number(),
+  battery: z.number(),
+  lines: z.array(z.object({ what: z.string(), value: z.number(), unit: z.string() })),
+});
+
+/** Somebody's own numbers for the sheet; what is left out is as usual. */
+export const solarAsked = z.object({
+  /** Outside less inside of the worst month, K. */
+  gap: z.coerce.number().min(0).max(60).optional(),
+  sunHours: z.coerce.number().min(0.1).max(12).optional(),
+  systemFactor: z.coerce.number().min(0.1).max(1).optional(),
+  days: z.coerce.number().min(0).max(60).optional(),
+  depth: z.coerce.number().min(0.1).max(1).optional(),
+  efficiency: z.coerce.number().min(0.1).max(1).optional(),
+});
+export const solarSheet = z.object({
+  /** What was put in; `gap` null while nothing is measured or told. */
+  used: z.object({
+    gap: known,
+    sunHours: z.number(),
+    systemFactor: z.number(),
+    days: z.number(),
+    depth: z.number(),
+    efficiency: z.number(),
+  }),
+  /** Names of those that somebody gave. */
+  own: z.array(z.string()),
+  /** null while too few days are known. */
+  sheet: worked.nullable(),
+});
+
 export const coolRoom = z.object({
   id: z.string(),
   asOf: time.nullable(),
@@ -127,14 +161,7 @@ export const coolRoom = z.object({
     })
     .nullable(),
   /** Panels and battery on paper, for a licensed electrician to check. */
-  solar: z
-    .object({
-      kilowattHours: z.number(),
-      panels: z.number(),
-      battery: z.number(),
-      lines: z.array(z.object({ what: z.string(), value: z.number(), unit: z.string() })),
-    })
-    .nullable(),
+  solar: worked.nullable(),
   /** If nothing cooled from now on: when the set has to run, how long, and what that burns. */
   plan: z.object({
     /** By the farm file's plan, or the learned one; always true where there is none. */
@@ -153,3 +180,5 @@ export const coolRoom = z.object({
 });
 
 export type CoolRoom = z.infer<typeof coolRoom>;
+export type SolarAsked = z.infer<typeof solarAsked>;
+export type SolarSheet = z.infer<typeof solarSheet>;

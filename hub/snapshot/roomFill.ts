@@ -20,7 +20,7 @@ export function kilogramsIn(lots: readonly Lot[], place: string, t: number): num
 /** What the book says of a room's last weeks: the most that lay there, and what did at each stop. */
 export type RoomFill = {
   readonly most: number;
-  readonly stops: readonly (Pick<OffFit, 'tauHours'> & { readonly kilograms: number | null })[];
+  readonly stops: readonly (Omit<OffFit, 'at'> & { readonly kilograms: number | null })[];
 };
 
 export function roomFill(
@@ -29,8 +29,8 @@ export function roomFill(
   times: readonly number[],
   fits: readonly OffFit[],
 ): RoomFill {
-  const stops = fits.map(({ at, tauHours }) => ({
-    tauHours,
+  const stops = fits.map(({ at, ...fit }) => ({
+    ...fit,
     kilograms: kilogramsIn(lots, place, at),
   }));
   const all = [
@@ -46,7 +46,11 @@ export type Filled = {
   readonly kilograms: number | null;
   /** Stops seen with as much in it. */
   readonly stops: number;
+  /** The time constant of the quickest beginning among the last of them, h. */
+  readonly swift: number | null;
 };
+
+const LAST = 5; // stops, as many as the hold-over goes by
 
 /** How full a room is now, and the time constants that speak for it: of stops with as much in it first. */
 export function filledNow(
@@ -59,12 +63,17 @@ export function filledNow(
   const kilograms = top > 0 ? here : null;
   const now = roomContents(kilograms, top);
   const known = stops.map((stop) => ({
-    tauHours: stop.tauHours,
+    ...stop,
     contents: roomContents(stop.kilograms, top),
   }));
-  const same = known.filter(({ contents }) => now !== null && contents === now).length;
+  const same = known.filter(({ contents }) => now !== null && contents === now);
+  const begun = (same.length > 0 ? same : known).slice(-LAST);
+  const swift = begun.flatMap(({ swiftHours }) => swiftHours ?? []);
   return {
-    filled: { now, kilograms, stops: same },
+    filled: {
+      ...{ now, kilograms, stops: same.length },
+      swift: swift.length === 0 ? null : Math.min(...swift),
+    },
     tauFits: fitsFor(known, now).map(hours),
   };
 }

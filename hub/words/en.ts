@@ -1312,6 +1312,16 @@ const solarLines: Readonly<Record<string, readonly [name: string, from: string]>
   battery: ['Battery', 'energy × days ÷ (share used × share that comes out)'],
 };
 
+/** Which number of one's own stands on which line of the sheet. */
+const solarTellers: Readonly<Record<string, string>> = {
+  'outside-less-inside': 'gap',
+  'sun-hours': 'sunHours',
+  'system-factor': 'systemFactor',
+  'days-without-sun': 'days',
+  'depth-of-discharge': 'depth',
+  'battery-efficiency': 'efficiency',
+};
+
 const roomScreens = {
   title: 'Cool room',
   none: 'The farm file has no cool room.',
@@ -1426,9 +1436,20 @@ const roomScreens = {
   solarShort: (kWh: number, panels: number, battery: number) =>
     `${number(kWh)}${HARD}kWh a day: about ${number(panels)}${HARD}kW of panels and ${number(battery)}${HARD}kWh of battery.`,
   solarOpen: 'The sheet, line by line, to print',
+  solarOwn: 'Your own numbers',
+  solarWork: 'Work it out',
+  solarAsked: {
+    gap: 'Outside warmer than inside in the worst month, in °C',
+    sunHours: 'Hours of full sun a day in the worst month',
+    systemFactor: 'Share of the rated power that arrives, 0.1 to 1',
+    days: 'Days to bridge without sun',
+    depth: 'Share of the battery that may be used, 0.1 to 1',
+    efficiency: 'Share that comes out of what goes in, 0.1 to 1',
+  },
   solarSheet: (room: string) => `Solar and battery, worked on paper: ${room}`,
   solarLine: (what: string) => solarLines[what]?.[0] ?? plain(what),
-  solarFrom: (what: string) => solarLines[what]?.[1] ?? '',
+  solarFrom: (what: string, own: readonly string[] = []) =>
+    own.includes(solarTellers[what] ?? '') ? 'your own number' : (solarLines[what]?.[1] ?? ''),
   solarCautions: [
     'These are figures to talk over, no plan to build by. A licensed person sizes, wires, fuses and earths panels, battery and inverter, by local code.',
     'A compressor starts with three to six times its running current (common practice): that sets the inverter, and the generator kept beside it.',

@@ -27,6 +27,7 @@ const LAST_FITS = 5;
  *
  * Source: Newton's law of cooling; the spread is common practice and ours.
  * @param fits time constants learned from stops, oldest first, h
+ * @param swift the constant of the quick beginning of such stops, h: the short end is not above it
  */
 export function holdOver(
   fits: readonly number[],
@@ -35,6 +36,7 @@ export function holdOver(
     readonly outside: number | null;
     readonly limit: number;
   },
+  swift: number | null = null,
 ): HoldOver {
   const last = fits.slice(-LAST_FITS);
   const tauHours = usualTimeConstant(last) ?? USUAL_TAU;
@@ -52,7 +54,7 @@ export function holdOver(
     tauHours,
     learnedFrom: last.length,
     toLimit: at(tauHours),
-    shortest: at(tauHours * (1 - spread)),
+    shortest: at(Math.min(tauHours * (1 - spread), swift ?? Number.POSITIVE_INFINITY)),
     longest: at(tauHours * (1 + spread)),
   };
 }

@@ -93,11 +93,11 @@ function read(look: Look, place: PlaceNow): Signs {
       ? null
       : since(room.air.column, now, (v) => v > limit, holeOf(room.air));
   const back = recovering(room);
-  const hold = holdOver(room.habits.tauFits, {
-    inside: latest?.value ?? null,
-    outside: room.warmestAhead,
-    limit,
-  });
+  const hold = holdOver(
+    room.habits.tauFits,
+    { inside: latest?.value ?? null, outside: room.warmestAhead, limit },
+    place.coolRoom?.filled?.swift ?? null,
+  );
   const { tauHours } = hold;
   const produce = produceNow(room);
   return {

@@ -126,6 +126,8 @@ export type PlaceNow = {
       readonly now: RoomContents | null;
       readonly kilograms: number | null;
       readonly stops: number;
+      /** The time constant of the quickest beginning among them, h. */
+      readonly swift: number | null;
     };
   } | null;
   readonly spots: readonly SpotNow[];

@@ -32,6 +32,9 @@ test('hold-over is told with its range, and with its default until a stop was se
   const guessed = holdOver([], room);
   expect(guessed).toMatchObject({ tauHours: 6, learnedFrom: 0 });
   expect(guessed.shortest).toBeLessThan(learned.shortest ?? 0);
+  // A quick beginning holds the short end: 4 ln(17/15) = 0.5007 h.
+  expect(holdOver([6, 6, 6], room, 4).shortest).toBeCloseTo(0.5007, 4);
+  expect(holdOver([6, 6, 6], room, 9).shortest).toBeCloseTo(0.6759, 4);
   expect(holdOver([6], { ...room, outside: 4 }).toLimit).toBeNull();
   expect(holdOver([6], { ...room, inside: null }).toLimit).toBeNull();
   expect(holdOver([1, 90, 5, 6, 7, 6, 6], room).tauHours).toBe(6); // the middle of the last five
@@ -121,6 +124,12 @@ test('pauses and stops are told apart by a meter, and stops teach the time const
   const [fit] = offFits(off, { air, outside, door: null });
   expect(fit?.tauHours).toBeCloseTo(4, 6);
   expect(fit?.at).toBe(off[0]?.from);
+  expect(fit?.swiftHours).toBeCloseTo(4, 6); // one constant from the first minute on
+  // The air is 1 K warmer from five minutes after the stop on: after 50 minutes 20 - 17 e^(-50/240) + 1.
+  const jump = trace(1440, 1, (m) => (air.value[m] ?? 3) + (m >= 725 ? 1 : 0));
+  const quick = offFits(off, { air: jump, outside, door: null })[0]?.swiftHours;
+  const reached = 21 - 17 * Math.exp(-50 / 240);
+  expect(quick).toBeCloseTo(50 / 60 / Math.log(17 / (20 - reached)), 4);
   const door = trace(1440, 1, (m) => (m === 760 ? 1 : 0));
   expect(offFits(off, { air, outside, door })).toEqual([]);
 });
