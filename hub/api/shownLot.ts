@@ -1,6 +1,6 @@
 import { lotLife, sellFirst } from '../../rules/cooler/index.ts';
 import type { LotEntry, Lot as LotShown } from '../contract/index.ts';
-import { cropName, keepingOf, type Lot, type LotEvent } from '../lots/index.ts';
+import { cropName, keepingOf, type Lot, type LotEvent, type Seen } from '../lots/index.ts';
 import {
   exposureWords,
   lotEventWords,
@@ -19,7 +19,8 @@ const rounded = (days: { least: number; most: number } | null) =>
 
 /** Lots in the order to sell them, and those that are gone after them. */
 export function shownLots(parts: ApiParts, lots: readonly Lot[], now: number): LotShown[] {
-  const shown = lots.map((lot) => shownLot(parts, lot, now));
+  const shared = new Map(); // what lots that lie side by side go through is worked out once
+  const shown = lots.map((lot) => shownLot(parts, lot, now, shared));
   const sale = parts.snapshots.lots.sales(now)[0];
   const turns = new Map<string, { turn: number; slack: number | null }>();
   const rooms = new Set(lots.map(({ place }) => place));
@@ -51,13 +52,13 @@ export function shownLots(parts: ApiParts, lots: readonly Lot[], now: number): L
     .sort((a, b) => (a.turn ?? 1e9) - (b.turn ?? 1e9) || b.storedAt.localeCompare(a.storedAt));
 }
 
-function shownLot(parts: ApiParts, lot: Lot, now: number): LotShown {
+function shownLot(parts: ApiParts, lot: Lot, now: number, shared: Map<string, Seen>): LotShown {
   const { lots } = parts.snapshots;
   const farm = parts.farm();
-  const through = lots.now(lot, now);
+  const through = lots.now(lot, now, shared);
   const keeping = keepingOf(farm, lot.crop);
   const left = lotLife(keeping, through.history, { at: through.at, outdoors: through.outdoors });
-  const seen = lots.seen(lot, now);
+  const seen = lots.seen(lot, now, shared);
   const { above, unknown, limit } = through.exposure;
   const clock = lots.clockOf(lot);
   const exposure: LotShown['exposure'] = {

@@ -96,7 +96,7 @@ function read(look: Look, place: PlaceNow): Signs {
   const hold = holdOver(
     room.habits.tauFits,
     { inside: latest?.value ?? null, outside: room.warmestAhead, limit },
-    place.coolRoom?.filled?.swift ?? null,
+    begun(power, now) ? null : (place.coolRoom?.filled?.swift ?? null),
   );
   const { tauHours } = hold;
   const produce = produceNow(room);
@@ -121,6 +121,11 @@ function read(look: Look, place: PlaceNow): Signs {
     produceAt: produceAtLimit(room, produce, tauHours),
   };
 }
+
+const BEGINNING = 60; // minutes of a stop after which its quick beginning is over. Ours
+
+const begun = ({ offSince }: PowerSign, now: Instant) =>
+  offSince !== null && now - offSince >= BEGINNING * MINUTE;
 
 function driftOf({ air, now, setPoint }: Room): number | null {
   if (air?.latest == null) return null;

@@ -35,6 +35,11 @@ test('hold-over is told with its range, and with its default until a stop was se
   // A quick beginning holds the short end: 4 ln(17/15) = 0.5007 h.
   expect(holdOver([6, 6, 6], room, 4).shortest).toBeCloseTo(0.5007, 4);
   expect(holdOver([6, 6, 6], room, 9).shortest).toBeCloseTo(0.6759, 4);
+  // Beyond an hour the slow one goes on: at 12 h towards 12 °C, 9 e^(-1/6) = 7.6183 K are left after an
+  // hour at 6 h; then 10.8 ln(7.6183/7) = 0.9141 h: 1.9141 h; without 10.8 ln(9/7) = 2.7142 h.
+  const slow = { inside: 3, outside: 12, limit: 5 };
+  expect(holdOver([12, 12], slow, 6).shortest).toBeCloseTo(1.9141, 3);
+  expect(holdOver([12, 12], slow).shortest).toBeCloseTo(2.7142, 3);
   expect(holdOver([6], { ...room, outside: 4 }).toLimit).toBeNull();
   expect(holdOver([6], { ...room, inside: null }).toLimit).toBeNull();
   expect(holdOver([1, 90, 5, 6, 7, 6, 6], room).tauHours).toBe(6); // the middle of the last five
