@@ -28,7 +28,17 @@ const lots: readonly Put[] = [
   { crop: 'pea-shoots', kg: 6, from: 'hollow-house', harvested: 31, stored: 29, cooled: 'room' },
   { crop: 'radish-shoots', kg: 2.5, from: null, harvested: null, stored: 28, cooled: null },
   { crop: 'salad-leaves', kg: 12, from: 'sun-house', harvested: 8, stored: 6, cooled: 'fan' },
+  // What lay there before and is sold: the weeks the room's hold-over was learned in.
+  ...[650, 480, 312, 170].map(
+    (stored): Put => ({
+      ...{ crop: 'salad-leaves', kg: 26, from: 'sun-house', cooled: 'fan' },
+      ...{ harvested: stored + 3, stored, sold: 26 },
+    }),
+  ),
 ];
+
+/** A check of one of its probes in melting ice, six weeks before; the other was never checked. */
+const check = { probe: 'cool-air', hours: 6 * 7 * 24, reading: 0.1 };
 
 async function send<Answer>(url: string, method: 'POST' | 'PATCH', body: object): Promise<Answer> {
   const response = await fetch(url, {
@@ -53,7 +63,15 @@ export async function enterDemoLots(page: string, start: number): Promise<void> 
     });
     if (sold !== undefined)
       await send(`${page}/api/lots/${id}`, 'PATCH', {
-        take: { how: 'sold', kg: sold, at: ago(stored - 20), to: 'market' },
+        take: { how: 'sold', kg: sold, at: ago(Math.max(1, stored - 20)), to: 'market' },
       });
   }
+  await send(`${page}/api/probes/${check.probe}/checks`, 'POST', {
+    ...{ at: ago(check.hours), by: 'Wren (invented)', apply: false },
+    points: [{ reading: check.reading, reference: 0 }],
+  });
+  await send(`${page}/api/cool-rooms/cool-room/actions`, 'POST', {
+    ...{ at: ago(1), by: 'Wren (invented)', core: null },
+    ...{ saw: 'Generator stopped.', did: 'Called for fuel; door kept shut.' },
+  });
 }

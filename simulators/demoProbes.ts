@@ -76,7 +76,8 @@ export function demoProbes(start: number): readonly ProbePlan[] {
       sense: ({ weather }) => ({ temperature: weather.grass }),
     },
     {
-      ...{ ...usual, id: 'cool-air', form: 'senml-base', every: 2 },
+      // Fine enough for weeks that the room's cycle and its defrosts show.
+      ...{ ...usual, id: 'cool-air', form: 'senml-base', every: 2, fine: { every: 2, days: 20 } },
       sense: ({ coolRoom }) => ({ temperature: coolRoom.air }),
     },
     {
@@ -86,6 +87,7 @@ export function demoProbes(start: number): readonly ProbePlan[] {
     {
       // On its own battery, so it can say that the supply is gone.
       ...{ ...usual, id: 'cool-unit', form: 'senml-base', every: 1, battery: charge(97, 0.02) },
+      fine: { every: 2, days: 20 },
       sense: ({ coolRoom: { power, energy, door } }) => ({ power, energy, door: door > 0 ? 1 : 0 }),
     },
     {

@@ -29,7 +29,11 @@ export function* historyReadings(
   for (let t = first; t < to; t += MINUTE) {
     const now = world.advanceTo(t);
     const thin = t < fineFrom ? every : 0;
-    const readings = probes.flatMap((probe) => probe.read(now, thin));
+    const readings = probes.flatMap((probe) => {
+      const { fine } = probe.plan;
+      const finer = fine !== undefined && t >= to - fine.days * 24 * HOUR;
+      return probe.read(now, finer ? Math.min(thin, fine.every) : thin);
+    });
     if (readings.length > 0) yield readings;
   }
 }

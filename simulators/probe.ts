@@ -27,6 +27,8 @@ export type ProbePlan = {
   readonly clockError?: number;
   /** Share of reports lost on the way, 0..1. */
   readonly drops?: number;
+  /** Its history is written at least so often, in minutes, over the last days before its end. */
+  readonly fine?: { readonly every: number; readonly days: number };
   /** Sends nothing before this. */
   readonly since?: number;
   /** Days with a hole of some hours, as a share, up to `until`. */

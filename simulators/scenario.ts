@@ -71,7 +71,27 @@ const weather: readonly WeatherPiece[] = [
   },
 ];
 
+/** Local time on a day before the story; the farm's clock is an hour ahead of UTC since 29 March. */
+const before = (days: number, hour: number) =>
+  at('2026-04-23T00:00:00+01:00') - days * 24 * HOUR + hour * HOUR;
+
+/** Each night the generator stands for some hours, never to the minute alike. */
+const nights: readonly CoolRoomEvent[] = Array.from({ length: 24 }, (_, i) => {
+  const days = 20 - i; // the last three nights lie ahead of the story's beginning
+  const early = ((i * 7) % 5) * 4 * MINUTE;
+  const late = ((i * 11) % 7) * 3 * MINUTE;
+  return { kind: 'outage', from: before(days, 0.25) + early, to: before(days, 4.5) + late };
+});
+
+/** Mild days on which it was serviced with the door shut: what the room's hold-over is learned from. */
+const services: readonly CoolRoomEvent[] = [26, 24, 10, 2].flatMap((days): CoolRoomEvent[] => [
+  { kind: 'outage', from: before(days, 12.75), to: before(days, 17.25) },
+  { kind: 'door-shut', from: before(days, 12.5), to: before(days, 17.25) },
+]);
+
 const coolRoom: readonly CoolRoomEvent[] = [
+  ...nights,
+  ...services,
   // Nothing else goes wrong with the supply while somebody watches.
   { kind: 'supply', from: start - 12 * HOUR, to: start + 72 * HOUR },
   { kind: 'outage', from: start - 70 * MINUTE, to: start + 45 * MINUTE },

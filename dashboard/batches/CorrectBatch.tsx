@@ -2,11 +2,11 @@ import { useState } from 'preact/hooks';
 import type { Batch, BatchHistory, ChangeBatch } from '../../hub/contract/index.ts';
 import { Field, FormEnd } from '../coolRoom/Field.tsx';
 import { numberOf, useSending } from '../coolRoom/useSending.ts';
+import { fromTheWall, onTheWall } from '../onTheWall.ts';
 import { farm } from '../state.ts';
 import { words } from '../words.ts';
 import { changeBatch } from './commands.ts';
 import { countOf, TrayCount } from './TrayCount.tsx';
-import { fromTheWall, onTheWall } from './wallTime.ts';
 
 type Correction = NonNullable<ChangeBatch['correct']>;
 const written = (value: number | null) => (value === null ? '' : String(value));

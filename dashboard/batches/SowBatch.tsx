@@ -2,13 +2,13 @@ import { useState } from 'preact/hooks';
 import type { BatchHistory, BatchOffers } from '../../hub/contract/index.ts';
 import { Field, FormEnd } from '../coolRoom/Field.tsx';
 import { numberOf } from '../coolRoom/useSending.ts';
+import { fromTheWall } from '../onTheWall.ts';
 import { farm } from '../state.ts';
 import { words } from '../words.ts';
 import { sowBatch } from './commands.ts';
 import { countOf, TrayCount } from './TrayCount.tsx';
 import { useHeeded } from './useHeeded.ts';
 import { Warned } from './Warned.tsx';
-import { fromTheWall } from './wallTime.ts';
 
 const BUTTONS = 6; // crops as big buttons; the rest stand in a list
 

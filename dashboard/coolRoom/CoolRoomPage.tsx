@@ -2,18 +2,21 @@ import './coolRoom.css';
 import type { CoolRoom, CoolRoomDay } from '../../hub/contract/index.ts';
 import { now as clock } from '../clock.ts';
 import { Fault } from '../parts/Fault.tsx';
-import { Freshness } from '../parts/Freshness.tsx';
 import { Heading } from '../parts/Heading.tsx';
-import { Mark } from '../parts/Mark.tsx';
-import { RoomEnergy } from '../parts/RoomEnergy.tsx';
 import { query } from '../router.ts';
 import { farm, faults, today } from '../state.ts';
 import { words } from '../words.ts';
 import { FoodClocks } from './FoodClocks.tsx';
+import { Generator } from './Generator.tsx';
 import { HoldOver } from './HoldOver.tsx';
 import { Lots } from './Lots.tsx';
 import { Record } from './Record.tsx';
+import { RoomCycle, usualDefrosts } from './RoomCycle.tsx';
 import { RoomDay, RoomDayTable } from './RoomDay.tsx';
+import { RoomEnergy } from './RoomEnergy.tsx';
+import { RoomState } from './RoomState.tsx';
+import { RoomWhy } from './RoomWhy.tsx';
+import { Solar } from './Solar.tsx';
 import { useFacts } from './useFacts.ts';
 
 /** The cool room: how it is, what lies in it and what to sell first, and its record. */
@@ -64,13 +67,13 @@ function Room({ room, name, zone }: { room: CoolRoom; name: string; zone: string
   const day = useFacts<CoolRoomDay>(`/api/cool-rooms/${encodeURIComponent(room.id)}/day`);
   return (
     <>
-      <p class={`sentence room-now cool-room-${room.state}`}>
-        <Mark shape={room.state} /> <strong>{words.coolRoomStates[room.state]}.</strong>{' '}
-        {text.now(room.temperature, room.setPoint, room.limit)}
-      </p>
-      <p>
-        <Freshness readAt={room.asOf} stale={place?.stale ?? room.state === 'unknown'} />
-      </p>
+      <RoomState
+        room={room}
+        zone={zone}
+        now={now}
+        stale={place?.stale ?? room.state === 'unknown'}
+      />
+      <RoomWhy room={room} zone={zone} now={now} />
       <div class="room-columns">
         <div>
           <Lots room={room.id} roomName={name} zone={zone} now={now} />
@@ -81,15 +84,22 @@ function Room({ room, name, zone }: { room: CoolRoom; name: string; zone: string
             {day.facts ? (
               <>
                 <p>{day.facts.words}</p>
-                <RoomDay day={day.facts} zone={zone} />
+                <RoomDay
+                  day={day.facts}
+                  defrosts={usualDefrosts(room, day.facts.from, day.facts.to)}
+                  zone={zone}
+                />
                 <RoomDayTable day={day.facts} zone={zone} />
               </>
             ) : (
               <Fault sentence={day.fault} again={day.again} />
             )}
+            <RoomCycle room={room} zone={zone} now={now} />
           </section>
-          <HoldOver room={room} />
-          <RoomEnergy room={room} />
+          <HoldOver room={room} zone={zone} now={now} />
+          <Generator room={room} zone={zone} now={now} />
+          <RoomEnergy room={room} zone={zone} />
+          <Solar room={room} />
           <Record room={room.id} zone={zone} now={now} />
           <FoodClocks zone={zone} now={now} onStored={day.again} />
         </div>

@@ -40,7 +40,7 @@ export function Field({
   );
 }
 
-/** One of several, or `none` of them (''). */
+/** One of several, or `none` of them ('') where that may be. */
 export function Choice({
   label,
   value,
@@ -50,7 +50,7 @@ export function Choice({
 }: {
   label: string;
   value: string;
-  none: string;
+  none?: string;
   options: readonly (readonly [id: string, name: string])[];
   onChoose: (id: string) => void;
 }) {
@@ -58,7 +58,7 @@ export function Choice({
     <label>
       {label}
       <select value={value} onChange={(event) => onChoose(event.currentTarget.value)}>
-        <option value="">{none}</option>
+        {none !== undefined && <option value="">{none}</option>}
         {options.map(([id, name]) => (
           <option key={id} value={id}>
             {name}

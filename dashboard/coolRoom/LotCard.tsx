@@ -12,11 +12,14 @@ type Open = 'take' | 'correct' | 'history' | null;
 /** One lot: how much, days left in words, since when, and its time over the limit. */
 export function LotCard({
   lot,
+  crops,
   zone,
   now,
   onChanged,
 }: {
   lot: Lot;
+  /** Crops by id and name, for a correction. */
+  crops: readonly (readonly [string, string])[];
   zone: string;
   now: number;
   onChanged: (sentence: string, lot: LotHistory) => void;
@@ -47,6 +50,7 @@ export function LotCard({
         : '',
     lot.cooled === null ? '' : text.cooledHow(lot.cooled),
     lot.class === null ? '' : text.classes[lot.class],
+    lot.partOf === null ? '' : text.partOf(lot.partOf),
     lot.kgLeft < lot.kg ? text.of(lot.kgLeft, lot.kg) : '',
   ].filter((part) => part !== '');
   return (
@@ -78,8 +82,8 @@ export function LotCard({
         {button('history', text.history)}
       </div>
       {open === 'take' && <TakeLot lot={lot} onDone={done} />}
-      {open === 'correct' && <CorrectLot lot={lot} zone={zone} onDone={done} />}
-      {open === 'history' && <LotPast lot={lot} zone={zone} now={now} />}
+      {open === 'correct' && <CorrectLot lot={lot} crops={crops} zone={zone} onDone={done} />}
+      {open === 'history' && <LotPast lot={lot} zone={zone} now={now} onDone={done} />}
     </li>
   );
 }

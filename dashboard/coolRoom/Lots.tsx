@@ -24,6 +24,7 @@ export function Lots({
   const lots = useFacts<Lot[]>(`/api/lots?place=${place}`);
   const offers = useFacts<LotOffers>(`/api/lots/offers?place=${place}`);
   const [said, setSaid] = useState<Said | null>(null);
+  const crops = (offers.facts?.crops ?? []).map(({ crop, name }) => [crop, name] as const);
   const tell = (next: Said) => {
     setSaid(next);
     lots.again();
@@ -54,6 +55,7 @@ export function Lots({
               <LotCard
                 key={lot.id}
                 lot={lot}
+                crops={crops}
                 zone={zone}
                 now={now}
                 onChanged={(sentence, changed) => tell({ sentence, lot: changed })}

@@ -14,7 +14,16 @@ const MARGIN = 10; // px above and below the extremes
 type Span = { readonly from: number; readonly to: number };
 
 /** The last day of a room: air, crate, set temperature and limit; beneath, the door and the power. */
-export function RoomDay({ day, zone }: { day: CoolRoomDay; zone: string }) {
+export function RoomDay({
+  day,
+  defrosts,
+  zone,
+}: {
+  day: CoolRoomDay;
+  /** When its timer usually defrosts; null where none was learned. */
+  defrosts: readonly Span[] | null;
+  zone: string;
+}) {
   const [ref, width] = useWidth<HTMLDivElement>(328);
   const text = words.room;
   const lanes = (
@@ -22,6 +31,7 @@ export function RoomDay({ day, zone }: { day: CoolRoomDay; zone: string }) {
       ['running', day.running],
       ['noPower', day.noPower],
       ['door', day.doorOpen],
+      ['defrost', defrosts],
     ] as const
   ).flatMap(([name, spans]) => (spans === null ? [] : [{ name, spans }]));
   const height = PLOT + lanes.length * LANE + 20;

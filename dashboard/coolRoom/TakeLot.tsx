@@ -1,10 +1,12 @@
 import { useState } from 'preact/hooks';
 import type { Lot, LotHistory, LotUse } from '../../hub/contract/index.ts';
+import { today } from '../state.ts';
 import { words } from '../words.ts';
 import { changeLot } from './commands.ts';
-import { Field, FormEnd } from './Field.tsx';
+import { Choice, Field, FormEnd } from './Field.tsx';
 import { byMe, NameField } from './NameField.tsx';
 import { numberOf, useSending } from './useSending.ts';
+import { overrideBy, Warned } from './Warned.tsx';
 
 const USES: readonly LotUse[] = ['sold', 'used', 'moved', 'thrown-out'];
 
@@ -20,7 +22,11 @@ export function TakeLot({
   const [how, setHow] = useState<LotUse>('sold');
   const [kg, setKg] = useState(String(lot.kgLeft));
   const [to, setTo] = useState('');
+  const [warned, setWarned] = useState('');
   const { sending, failed, send } = useSending();
+  const rooms = (today.value?.places ?? [])
+    .filter(({ kind, id }) => kind === 'cool-room' && id !== lot.place)
+    .map(({ id, name }) => [id, name] as const);
   const submit = async (event: SubmitEvent) => {
     event.preventDefault();
     const value = numberOf(kg);
@@ -30,7 +36,14 @@ export function TakeLot({
       ...(to === '' || how === 'used' || how === 'thrown-out' ? {} : { to }),
       ...(how === 'thrown-out' ? byMe() : {}),
     };
-    const changed = await send(() => changeLot(lot.id, { take }));
+    const changed = await send(
+      () => changeLot(lot.id, { take, ...(warned === '' ? {} : overrideBy()) }),
+      ({ status, message }) => {
+        if (status !== 409) return false;
+        setWarned(message);
+        return true;
+      },
+    );
     if (changed) onDone(text.taken(how, value, lot.name), changed);
   };
   const stay = async () => {
@@ -48,7 +61,19 @@ export function TakeLot({
         ))}
       </fieldset>
       <Field label={text.howMuch} value={kg} kind="number" required onType={setKg} />
-      {(how === 'sold' || how === 'moved') && (
+      {how === 'moved' && rooms.length > 0 && (
+        <Choice
+          label={text.moveTo}
+          value={rooms.some(([id]) => id === to) ? to : ''}
+          none={text.elsewhere}
+          options={rooms}
+          onChoose={(room) => {
+            setTo(room);
+            setWarned('');
+          }}
+        />
+      )}
+      {(how === 'sold' || (how === 'moved' && !rooms.some(([id]) => id === to))) && (
         <Field label={text.to} value={to} longest={60} onType={setTo} />
       )}
       {how === 'thrown-out' && (
@@ -57,7 +82,8 @@ export function TakeLot({
           <NameField />
         </>
       )}
-      <FormEnd label={text.take} sending={sending} said={failed}>
+      <Warned sentence={warned} />
+      <FormEnd label={warned === '' ? text.take : text.anyway} sending={sending} said={failed}>
         {how === 'thrown-out' && (
           <button type="button" aria-disabled={sending} onClick={stay}>
             {text.mayStay}

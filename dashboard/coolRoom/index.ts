@@ -1,3 +1,4 @@
-// One file to fetch for both: the sheet for paper is a part of the page.
+// One file to fetch for all: the sheets for paper are parts of the page.
 export { CoolRoomPage } from './CoolRoomPage.tsx';
 export { RecordPage } from './RecordPage.tsx';
+export { SolarPage } from './SolarPage.tsx';

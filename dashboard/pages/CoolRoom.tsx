@@ -10,3 +10,8 @@ export const CoolRoom = lazyPage(words.room.title, () =>
 export const CoolRoomRecord = lazyPage(words.record.title, () =>
   import('../coolRoom/index.ts').then(({ RecordPage }) => RecordPage),
 );
+
+/** Panels and battery, worked on paper. */
+export const CoolRoomSolar = lazyPage(words.room.solar, () =>
+  import('../coolRoom/index.ts').then(({ SolarPage }) => SolarPage),
+);

@@ -3,7 +3,7 @@ import type { Params } from '../router.ts';
 import { words } from '../words.ts';
 import { Alarms } from './Alarms.tsx';
 import { Batches } from './Batches.tsx';
-import { CoolRoom, CoolRoomRecord } from './CoolRoom.tsx';
+import { CoolRoom, CoolRoom, CoolRoomRecord, CoolRoomRecord, CoolRoomSolar } from './CoolRoom.tsx';
 import { Frost } from './Frost.tsx';
 import { How } from './How.tsx';
 import { Losses } from './Losses.tsx';
@@ -32,6 +32,7 @@ export const pages: readonly Page[] = [
   { path: '/places/:id', menu: null, Show: Place },
   { path: '/cool-room', menu: words.menu.coolRoom, Show: CoolRoom },
   { path: '/cool-room/record', menu: null, Show: CoolRoomRecord },
+  { path: '/cool-room/solar', menu: null, Show: CoolRoomSolar },
   { path: '/frost', menu: words.menu.frost, Show: Frost },
   { path: '/batches', menu: words.menu.batches, level: 'more', Show: Batches },
   { path: '/sowing', menu: words.menu.sowing, level: 'more', Show: SowingPlan },

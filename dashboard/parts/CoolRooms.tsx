@@ -20,8 +20,10 @@ export function CoolRooms({
         return (
           <p key={room.id} class={`cool-room cool-room-${room.state}`}>
             <Mark shape={room.state} />{' '}
-            <a href={`/places/${encodeURIComponent(room.id)}`}>{place?.name ?? room.id}</a>:{' '}
-            <strong>{words.coolRoomStates[room.state]}.</strong> {words.coolRoom(room)}{' '}
+            <a href={`/cool-room?${new URLSearchParams({ room: room.id })}`}>
+              {place?.name ?? room.id}
+            </a>
+            : <strong>{words.coolRoomStates[room.state]}.</strong> {words.coolRoom(room)}{' '}
             <Freshness readAt={room.asOf} stale={place?.stale ?? room.state === 'unknown'} />
           </p>
         );

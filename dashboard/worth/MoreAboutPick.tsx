@@ -1,7 +1,7 @@
 import type { EnterPick } from '../../hub/contract/index.ts';
 import { Field } from '../coolRoom/Field.tsx';
-import { fromTheWall } from '../coolRoom/onTheWall.ts';
 import { numberOf } from '../coolRoom/useSending.ts';
+import { fromTheWall } from '../onTheWall.ts';
 import { farm } from '../state.ts';
 import { words } from '../words.ts';
 

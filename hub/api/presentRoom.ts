@@ -26,6 +26,11 @@ export function shownCoolRoom(room: CoolRoomNow): CoolRoom {
       longest: roundedOrNull(room.holdOver.longest, 0),
       produceMinutes: roundedOrNull(room.holdOver.produceMinutes, 0),
       learnedFrom: room.holdOver.learnedFrom,
+      produceShortest: roundedOrNull(room.holdOver.produceShortest, 0),
+      produceLongest: roundedOrNull(room.holdOver.produceLongest, 0),
+      contents: room.holdOver.contents,
+      kilograms: room.holdOver.kilograms,
+      sameContents: room.holdOver.sameContents,
     },
     aboveLimit: {
       hours: rounded(room.aboveLimit.hours),
@@ -57,12 +62,23 @@ export function shownCoolRoom(room: CoolRoomNow): CoolRoom {
       kilowattHours: roundedOrNull(kilowattHours),
       gap: roundedOrNull(gap),
       duty: roundedOrNull(duty),
+      usual:
+        gap === null || trend.line === null
+          ? null
+          : roundedOrNull(Math.max(0, trend.line.intercept + trend.line.slope * gap)),
       index:
         kilowattHours === null || gap === null
           ? null
           : roundedOrNull(energyIndex({ kilowattHours, outside: gap, inside: 0 }), 4),
     })),
     trend: { ...trend, above: roundedOrNull(trend.above), since: isoOrNull(trend.since) },
+    fuel: room.fuel && {
+      ...room.fuel,
+      ...{ hours: rounded(room.fuel.hours), litres: rounded(room.fuel.litres) },
+      carbonDioxide: rounded(room.fuel.carbonDioxide),
+      money: roundedOrNull(room.fuel.money),
+      perKilowattHour: roundedOrNull(room.fuel.perKilowattHour),
+    },
     solar: solar && { ...solar, lines: [...solar.lines] },
     plan: shownPlan(room),
   };
@@ -72,6 +88,8 @@ function shownPlan({ plan, asOf }: CoolRoomNow): CoolRoom['plan'] {
   const { runIn, runFor, thenHolds } = plan;
   return {
     on: plan.on,
+    planned: plan.planned,
+    usual: plan.usual && { hours: [...plan.usual.hours], days: plan.usual.days },
     changesAt: isoOrNull(plan.changesAt),
     runAt: runIn === null || asOf === null ? null : iso(asOf + runIn * 60 * MINUTE),
     runMinutes: roundedOrNull(runFor === null ? null : runFor * 60, 0),

@@ -29,6 +29,7 @@ export const needed: Readonly<Record<string, Needed>> = {
   'GET /api/series': 'helper',
   'GET /api/frost/tonight': 'helper',
   'GET /api/cool-rooms/:id': 'helper',
+  'GET /api/cool-rooms/:id/solar': 'helper',
   'GET /api/probes': 'helper',
   'GET /api/refused': 'helper',
   'GET /api/farm': 'helper',

@@ -7,7 +7,7 @@ import type {
   ProbeCheck,
 } from '../contract/index.ts';
 import { OF_ROOM, placeSeries } from '../lots/index.ts';
-import { type Check, makeActions, makeChecks } from '../record/index.ts';
+import { CHECK_DAYS, type Check, makeActions, makeChecks } from '../record/index.ts';
 import { checkHow, checkWords, probeCheckWords, recordWords } from '../words/index.ts';
 import { type ApiParts, Refused } from './parts.ts';
 import { iso } from './present.ts';
@@ -59,13 +59,14 @@ export function checkedProbes(parts: ApiParts, room: string, now: number): Check
       if (!newest) return [];
       const last = checks.last(probe);
       const shown = last ? shownCheck(last, now) : null;
-      const due = checks.isDue(last, now);
+      const days = parts.farm().place(room)?.checkDays ?? CHECK_DAYS;
+      const due = checks.isDue(last, now, days);
       const fresh = newest.flag === null && now - newest.t < 30 * 60_000;
       return [
         {
           ...{ probe, spot, due, last: shown },
           reading: fresh ? hundredths(newest.value) : null,
-          words: probeCheckWords({ probe, due, last: shown }),
+          words: probeCheckWords({ probe, due, last: shown, days }),
         },
       ];
     });

@@ -1,7 +1,13 @@
 import { lotLife, sellFirst } from '../../rules/cooler/index.ts';
 import type { LotEntry, Lot as LotShown } from '../contract/index.ts';
-import { cropName, keepingOf, type Lot, type LotEvent } from '../lots/index.ts';
-import { exposureWords, lotEventWords, lotFields, lotLifeWords } from '../words/index.ts';
+import { cropName, keepingOf, type Lot, type LotEvent, type Seen } from '../lots/index.ts';
+import {
+  exposureWords,
+  lotEventWords,
+  lotFields,
+  lotFieldValue,
+  lotLifeWords,
+} from '../words/index.ts';
 import type { ApiParts } from './parts.ts';
 import { iso, isoOrNull, nameOf } from './present.ts';
 
@@ -13,7 +19,8 @@ const rounded = (days: { least: number; most: number } | null) =>
 
 /** Lots in the order to sell them, and those that are gone after them. */
 export function shownLots(parts: ApiParts, lots: readonly Lot[], now: number): LotShown[] {
-  const shown = lots.map((lot) => shownLot(parts, lot, now));
+  const shared = new Map(); // what lots that lie side by side go through is worked out once
+  const shown = lots.map((lot) => shownLot(parts, lot, now, shared));
   const sale = parts.snapshots.lots.sales(now)[0];
   const turns = new Map<string, { turn: number; slack: number | null }>();
   const rooms = new Set(lots.map(({ place }) => place));
@@ -45,13 +52,13 @@ export function shownLots(parts: ApiParts, lots: readonly Lot[], now: number): L
     .sort((a, b) => (a.turn ?? 1e9) - (b.turn ?? 1e9) || b.storedAt.localeCompare(a.storedAt));
 }
 
-function shownLot(parts: ApiParts, lot: Lot, now: number): LotShown {
+function shownLot(parts: ApiParts, lot: Lot, now: number, shared: Map<string, Seen>): LotShown {
   const { lots } = parts.snapshots;
   const farm = parts.farm();
-  const through = lots.now(lot, now);
+  const through = lots.now(lot, now, shared);
   const keeping = keepingOf(farm, lot.crop);
   const left = lotLife(keeping, through.history, { at: through.at, outdoors: through.outdoors });
-  const seen = lots.seen(lot, now);
+  const seen = lots.seen(lot, now, shared);
   const { above, unknown, limit } = through.exposure;
   const clock = lots.clockOf(lot);
   const exposure: LotShown['exposure'] = {
@@ -80,6 +87,8 @@ function shownLot(parts: ApiParts, lot: Lot, now: number): LotShown {
     kgLeft: lot.kgLeft,
     place: lot.place,
     placeName: nameOf(parts, lot.place),
+    firstPlace: lot.stays[0]?.place ?? lot.place,
+    saidClass: lot.class,
     from: lot.from,
     fromName: lot.from === null ? null : nameOf(parts, lot.from),
     harvestedAt,
@@ -89,7 +98,7 @@ function shownLot(parts: ApiParts, lot: Lot, now: number): LotShown {
     price: lot.price,
     state: lot.state,
     endedAt: isoOrNull(lot.endedAt),
-    taken: lot.taken.map(({ entry, at, how, kg, to, by, who, note }) => ({
+    taken: lot.taken.map(({ entry, at, how, kg, to, by, who, note, into }) => ({
       entry,
       at: iso(at),
       how,
@@ -97,7 +106,9 @@ function shownLot(parts: ApiParts, lot: Lot, now: number): LotShown {
       to,
       by: by ?? who,
       note,
+      into: into ?? null,
     })),
+    partOf: lot.partOf,
     released: lot.released && { by: lot.released.by, at: iso(lot.released.at) },
     override: lot.override,
     entry: lot.entries.find(({ body }) => body.event === 'put-away')?.id ?? 0,
@@ -131,12 +142,14 @@ function eventFacts(parts: ApiParts, body: LotEvent): Parameters<typeof lotEvent
     return {
       event,
       kg: body.facts.kg,
+      ...(body.of === undefined ? {} : { of: body.of }),
       warning: body.override?.warning ?? null,
       by: body.override?.by ?? null,
     };
   if (body.event === 'taken') {
     const { kg, how, to, by, note } = body;
-    return { event, kg, how, to, by, note };
+    const room = to !== null && body.into !== undefined ? nameOf(parts, to) : to;
+    return { event, kg, how, to: room, by, note };
   }
   if (body.event === 'carried') return { event, to: nameOf(parts, body.place) };
   if (body.event === 'released') return { event, by: body.by, note: body.note };
@@ -144,10 +157,16 @@ function eventFacts(parts: ApiParts, body: LotEvent): Parameters<typeof lotEvent
     return {
       event,
       note: body.note,
-      set: Object.entries(body.set).map(([field, value]) => {
-        const told = /At$/.test(field) && typeof value === 'number' ? iso(value) : (value ?? '–');
-        return `${lotFields[field] ?? field} ${told}`;
-      }),
+      set: Object.entries(body.set).map(([field, value]) => correctedTo(parts, field, value)),
     };
   return { event };
+}
+
+/** A field and what it was corrected to, as people say it. */
+function correctedTo(parts: ApiParts, field: string, value: string | number | null): string {
+  const name = lotFields[field] ?? field;
+  if (value === null) return `${name} ${lotFieldValue(field, null, '')}`;
+  if (field === 'crop') return `${name} ${cropName(parts.farm(), String(value))}`;
+  if (field === 'from' || field === 'place') return `${name} ${nameOf(parts, String(value))}`;
+  return `${name} ${lotFieldValue(field, value, parts.calendar().zone)}`;
 }

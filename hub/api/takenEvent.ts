@@ -1,4 +1,5 @@
 import type { Lot, LotEvent } from '../lots/index.ts';
+import { heeded, warningOf } from './lotFacts.ts';
 import { type ApiParts, Refused } from './parts.ts';
 import { iso } from './present.ts';
 
@@ -20,6 +21,7 @@ export function takenEvent(
   lot: Lot,
   take: Take,
   person: string | null,
+  override: { readonly by: string } | undefined,
   now: number,
 ): LotEvent {
   const kg = take.kg ?? lot.kgLeft;
@@ -39,14 +41,19 @@ export function takenEvent(
   const to = take.to === undefined || take.to === '' ? null : take.to;
   const room = take.how === 'moved' && to !== null ? ownRoom(parts, to) : undefined;
   if (room) {
-    if (kg < lot.kgLeft - SCALE)
-      throw new Refused(
-        400,
-        `Expected all of it (${lot.kgLeft} kg) in take.kg to go on in ${room}, got ${kg}`,
-      );
     if (room === lot.place)
       throw new Refused(400, `Expected another cool room in take.to, got ${room}`);
-    return { event: 'carried', place: room, at };
+    heeded(warningOf(parts, lot.crop, room, now), override);
+    const first = lot.stays.at(-1)?.from ?? lot.storedAt;
+    if (at < first)
+      throw new Refused(
+        400,
+        `Expected a time after it came to ${lot.place} (${iso(first)}) in take.at, got ${iso(at)}`,
+      );
+    if (kg >= lot.kgLeft - SCALE) return { event: 'carried', place: room, at };
+    const day = parts.calendar().dayOf(lot.storedAt);
+    const into = parts.snapshots.lots.nextId(lot.crop, day);
+    return { event: 'taken', how: 'moved', kg, at, to: room, by, note: take.note, into };
   }
   return { event: 'taken', how: take.how, kg, at, to, by, note: take.note };
 }

@@ -27,6 +27,40 @@ const evidence = z.object({
   limitFrom: z.string().nullable().optional(),
 });
 
+/** Panels and battery worked out line by line. */
+const worked = z.object({
+  kilowattHours: z.number(),
+  panels: z.number(),
+  battery: z.number(),
+  lines: z.array(z.object({ what: z.string(), value: z.number(), unit: z.string() })),
+});
+
+/** Somebody's own numbers for the sheet; what is left out is as usual. */
+export const solarAsked = z.object({
+  /** Outside less inside of the worst month, K. */
+  gap: z.coerce.number().min(0).max(60).optional(),
+  sunHours: z.coerce.number().min(0.1).max(12).optional(),
+  systemFactor: z.coerce.number().min(0.1).max(1).optional(),
+  days: z.coerce.number().min(0).max(60).optional(),
+  depth: z.coerce.number().min(0.1).max(1).optional(),
+  efficiency: z.coerce.number().min(0.1).max(1).optional(),
+});
+export const solarSheet = z.object({
+  /** What was put in; `gap` null while nothing is measured or told. */
+  used: z.object({
+    gap: known,
+    sunHours: z.number(),
+    systemFactor: z.number(),
+    days: z.number(),
+    depth: z.number(),
+    efficiency: z.number(),
+  }),
+  /** Names of those that somebody gave. */
+  own: z.array(z.string()),
+  /** null while too few days are known. */
+  sheet: worked.nullable(),
+});
+
 export const coolRoom = z.object({
   id: z.string(),
   asOf: time.nullable(),
@@ -53,6 +87,14 @@ export const coolRoom = z.object({
     longest: known,
     produceMinutes: known,
     learnedFrom: z.number().int(),
+    /** Until the middle of a crate is at the limit, by the short and the long end. */
+    produceShortest: known,
+    produceLongest: known,
+    /** How full the room is by its lots, of the most in four weeks; null where nobody told. */
+    contents: z.enum(['empty', 'half', 'full']).nullable(),
+    kilograms: known,
+    /** Of the stops learned from, those seen with as much in the room as now. */
+    sameContents: z.number().int(),
   }),
   aboveLimit: z.object({ hours: z.number(), unknownHours: z.number(), since: time.nullable() }),
   /** Being cooled down after a load, a long opening or a stop, and when it is expected back. */
@@ -73,9 +115,17 @@ export const coolRoom = z.object({
     defrosts: z.object({ at: z.array(z.number()), minutes: z.number() }).nullable(),
   }),
   energy: z.object({ kWhPerDay: known, dutyCycle: known }),
-  /** Whole days on record, oldest first. `gap`: outside less inside, K. */
+  /** Whole days on record, oldest first. `gap`: outside less inside, K; `usual`: what the trend's
+   *  line gives for that gap, kWh. */
   energyDays: z.array(
-    z.object({ from: time, kilowattHours: known, gap: known, duty: known, index: known }),
+    z.object({
+      from: time,
+      kilowattHours: known,
+      gap: known,
+      duty: known,
+      index: known,
+      usual: known,
+    }),
   ),
   /** Whether the newest days need more than their weather explains, smoothed, kWh a day. */
   trend: z.object({
@@ -95,19 +145,30 @@ export const coolRoom = z.object({
     signal: z.enum(['more', 'less']).nullable(),
     since: time.nullable(),
   }),
-  /** Panels and battery on paper, for a licensed electrician to check. */
-  solar: z
+  /** What the set that feeds it burnt in the last 24 hours; null where nobody told what it burns. */
+  fuel: z
     .object({
-      kilowattHours: z.number(),
-      panels: z.number(),
-      battery: z.number(),
-      lines: z.array(z.object({ what: z.string(), value: z.number(), unit: z.string() })),
+      hours: z.number(),
+      litres: z.number(),
+      fuel: z.enum(['petrol', 'diesel']),
+      litresPerHour: z.number(),
+      /** kg from burning it. */
+      carbonDioxide: z.number(),
+      money: known,
+      perKilowattHour: known,
+      /** Outside 0.25 to 1.2 L for a kWh: one of the entries should be looked at again. */
+      unlikely: z.boolean(),
     })
     .nullable(),
+  /** Panels and battery on paper, for a licensed electrician to check. */
+  solar: worked.nullable(),
   /** If nothing cooled from now on: when the set has to run, how long, and what that burns. */
   plan: z.object({
-    /** By the farm file's plan; always true where none is told. */
+    /** By the farm file's plan, or the learned one; always true where there is none. */
     on: z.boolean(),
+    planned: z.boolean(),
+    /** Local hours it usually runs, learned from past days where the farm file tells none. */
+    usual: z.object({ hours: z.array(z.string()), days: z.number().int() }).nullable(),
     changesAt: time.nullable(),
     runAt: time.nullable(),
     runMinutes: known,
@@ -119,3 +180,5 @@ export const coolRoom = z.object({
 });
 
 export type CoolRoom = z.infer<typeof coolRoom>;
+export type SolarAsked = z.infer<typeof solarAsked>;
+export type SolarSheet = z.infer<typeof solarSheet>;

@@ -73,6 +73,8 @@ const place = z.strictObject({
   volume: z.number().gt(0).optional(),
   /** Money's worth of produce usually inside a cool room. */
   value: z.number().min(0).optional(),
+  /** Days after which its probes are to be checked in melting ice again; 90 where it tells none. */
+  checkDays: z.number().int().min(7).max(1000).optional(),
   /** What feeds a cool room, when it is not on all day, and what it burns. */
   power: z
     .strictObject({

@@ -53,7 +53,8 @@ export const changeLot = z
         /** All that is left, when left out. */
         kg: kilograms.optional(),
         at: time.optional(),
-        /** Where it was moved to: another cool room of the farm, or any words. */
+        /** Where it was moved to: another cool room of the farm, where what was moved goes on as a
+         *  lot (a part as one of its own, with the past of the whole), or any words. */
         to: z.string().trim().max(60).optional(),
         /** Who decided; needed for what is thrown out, unless somebody is signed in. */
         by: person.optional(),
@@ -83,6 +84,10 @@ export const lot = z.object({
   kgLeft: z.number(),
   place: z.string(),
   placeName: z.string(),
+  /** The room it was put into first. */
+  firstPlace: z.string(),
+  /** Its class as somebody told it; null where it goes by its crop's, in `class`. */
+  saidClass: lotClass.nullable(),
   from: z.string().nullable(),
   fromName: z.string().nullable(),
   harvestedAt: time.nullable(),
@@ -101,8 +106,12 @@ export const lot = z.object({
       to: z.string().nullable(),
       by: z.string(),
       note: z.string().nullable(),
+      /** The lot as which this part goes on in another cool room of the farm. */
+      into: z.string().nullable(),
     }),
   ),
+  /** The lot it was a part of. */
+  partOf: z.string().nullable(),
   released: z.object({ by: z.string(), at: time }).nullable(),
   /** Put away in spite of this warning. */
   override: z.object({ by: z.string(), warning: z.string() }).nullable(),

@@ -81,7 +81,7 @@ export const checkedProbe = z.object({
   /** What the hub has of it now, with its correction in it. */
   reading: known,
   last: probeCheck.nullable(),
-  /** Longer ago than six months, or never. */
+  /** Longer ago than the room's `checkDays` (90 where it tells none), or never. */
   due: z.boolean(),
   words: z.string(),
 });

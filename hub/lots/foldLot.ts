@@ -11,6 +11,7 @@ export function foldLot(id: string, entries: readonly LotEntry[]): Lot | null {
   let withdrawn = false;
   let override: Lot['override'] = null;
   let released: Lot['released'] = null;
+  let partOf: string | null = null;
   const taken: Taken[] = [];
   const carried: { place: string; from: number }[] = [];
   for (const { id: entry, who, body } of entries) {
@@ -20,6 +21,7 @@ export function foldLot(id: string, entries: readonly LotEntry[]): Lot | null {
       facts = body.facts;
       override = body.override;
       withdrawn = !holds;
+      partOf = body.of ?? null;
     }
     if (!holds || facts === null) continue;
     if (body.event === 'corrected') facts = { ...facts, ...body.set };
@@ -42,6 +44,7 @@ export function foldLot(id: string, entries: readonly LotEntry[]): Lot | null {
     stays: [{ place: facts.place, from: facts.storedAt }, ...carried],
     released,
     override,
+    partOf,
     entries,
   };
 }

@@ -48,8 +48,9 @@ export function makeLots({ store, farm, calendar, readings: given }: LotsParts) 
   const clockOf = (lot: Lot) => clocks.of(classOf(lot));
   const limitOf = (lot: Lot) => clockOf(lot)?.limit ?? farm().place(lot.place)?.limit ?? LIMIT;
 
-  const seen = (lot: Lot, now: number): Seen => {
-    const parts = { readings, outside: farm().outside?.id ?? null, limit: limitOf(lot) };
+  type Shared = Map<string, Seen>;
+  const seen = (lot: Lot, now: number, shared: Shared = new Map()): Seen => {
+    const parts = { readings, outside: farm().outside?.id ?? null, limit: limitOf(lot), shared };
     const begun = Math.min(lot.harvestedAt ?? lot.storedAt, lot.storedAt);
     const end = Math.max(begun, lot.endedAt ?? now);
     const midnight = calendar().bounds(calendar().dayOf(now)).begins;
@@ -68,9 +69,13 @@ export function makeLots({ store, farm, calendar, readings: given }: LotsParts) 
       .filter(({ value }) => value !== null)
       .at(-1)?.value ?? null;
 
-  const lotNow = (lot: Lot, now: number): LotNow => {
-    const through = seen(lot, now);
-    const at = temperatureOf(lot.place, now);
+  const lotNow = (
+    lot: Lot,
+    now: number,
+    shared: Shared = new Map(),
+    at = temperatureOf(lot.place, now),
+  ): LotNow => {
+    const through = seen(lot, now, shared);
     const clock = clockOf(lot)?.clockHours ?? null;
     const { outdoorHours: hours, outdoorSum } = through;
     return {
@@ -108,8 +113,14 @@ export function makeLots({ store, farm, calendar, readings: given }: LotsParts) 
     stored(now: number): Stored | undefined {
       const lots = book.inStore();
       if (lots.length === 0) return undefined;
+      const shared: Shared = new Map();
+      const rooms = new Map<string, number | null>();
+      const at = (place: string) => {
+        if (!rooms.has(place)) rooms.set(place, temperatureOf(place, now));
+        return rooms.get(place) ?? null;
+      };
       return {
-        lots: lots.map((lot) => lotNow(lot, now)),
+        lots: lots.map((lot) => lotNow(lot, now, shared, at(lot.place))),
         sales: nextSales(farm(), calendar(), now),
       };
     },

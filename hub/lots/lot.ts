@@ -29,6 +29,8 @@ export type LotEvent =
       readonly facts: LotFacts;
       /** Who put it away in spite of a warning, and what the warning said. */
       readonly override: { readonly by: string; readonly warning: string } | null;
+      /** The lot it was a part of until it was carried over. */
+      readonly of?: string;
     }
   | { readonly event: 'corrected'; readonly set: Partial<LotFacts>; readonly note: string | null }
   | {
@@ -39,6 +41,8 @@ export type LotEvent =
       readonly to: string | null;
       readonly by: string | null;
       readonly note: string | null;
+      /** The lot as which this part goes on in another cool room of the farm. */
+      readonly into?: string;
     }
   /** All that is left goes on in another cool room of the farm. */
   | { readonly event: 'carried'; readonly place: string; readonly at: number }
@@ -69,5 +73,7 @@ export type Lot = LotFacts & {
   readonly stays: readonly { readonly place: string; readonly from: number }[];
   readonly released: { readonly by: string; readonly at: number } | null;
   readonly override: { readonly by: string; readonly warning: string } | null;
+  /** The lot it was a part of; null for one that was put away as it is. */
+  readonly partOf: string | null;
   readonly entries: readonly LotEntry[];
 };

@@ -49,6 +49,8 @@ export type SeenParts = {
   readonly outside: string | null;
   /** °C of the lot's class. */
   readonly limit: number;
+  /** What one room was like in one stretch, for lots that lay there side by side. */
+  readonly shared?: Map<string, Seen>;
 };
 
 /** Where a lot was from when to when: where it was harvested, then each room it lay in. */
@@ -62,7 +64,7 @@ export function whereabouts(lot: Lot, end: number) {
 
 /** What a lot went through between two instants, as far as probes know. */
 export function seenBetween(
-  { readings, outside, limit }: SeenParts,
+  { readings, outside, limit, shared }: SeenParts,
   lot: Lot,
   from: number,
   to: number,
@@ -72,7 +74,10 @@ export function seenBetween(
     const begins = Math.max(from, where.from);
     const ends = Math.min(to, where.to);
     if (ends <= begins) continue;
-    seen = joinSeen(seen, inOnePlace(where.place, where.order, begins, ends));
+    const key = `${where.place}\n${where.order[0]}\n${begins}\n${ends}\n${limit}`;
+    const found = shared?.get(key) ?? inOnePlace(where.place, where.order, begins, ends);
+    shared?.set(key, found);
+    seen = joinSeen(seen, found);
   }
   return seen;
 

@@ -12,8 +12,9 @@ export type Check = {
 };
 
 const KIND = 'probe-check';
-/** Six months, or a knock: common practice, no source. */
-const DUE_AFTER = 182 * 86_400_000; // ms
+/** Days after which a probe is checked again, where the farm file tells none. Ours, from no source. */
+export const CHECK_DAYS = 90;
+const DAY = 86_400_000; // ms
 
 /** Checks of probes, in the order they were entered. */
 export function makeChecks(store: Store) {
@@ -35,7 +36,8 @@ export function makeChecks(store: Store) {
         .filter((one) => one.probe === probe)
         .sort((a, b) => a.at - b.at)
         .at(-1),
-    isDue: (last: Check | undefined, now: number) => !last || now - last.at > DUE_AFTER,
+    isDue: (last: Check | undefined, now: number, days = CHECK_DAYS) =>
+      !last || now - last.at > days * DAY,
     add({ probe, ...body }: Omit<Check, 'entry'>, place: string | null, who: string, t: number) {
       store.journal.add({ t, who, what: KIND, place, subject: probe, body });
     },

@@ -2,6 +2,7 @@ import { type Batches, makeBatches } from '../batches/index.ts';
 import type { Calendar, Clock } from '../clock.ts';
 import type { Farm } from '../farm/index.ts';
 import { makeLots } from '../lots/index.ts';
+import { makeChecks } from '../record/index.ts';
 import { type Changed, type Store, troubleOf } from '../store/index.ts';
 import { makeClimateDays } from './climateDays.ts';
 import { makeCrossings } from './crossings.ts';
@@ -38,11 +39,11 @@ export function makeSnapshots(
   const spots = makeSpots(store);
   const window = makeWindow(store, clock.now);
   const nights = makeNights(store, spots, farm, calendar);
-  const rooms = makeRooms(store, spots, farm, calendar);
   const days = makeDays(store, spots, farm, calendar);
   const climate = makeClimateDays(store, spots, farm, calendar);
   const pushed = makePushed(store, farm, calendar);
   const lots = makeLots({ store, farm, calendar, readings: spots });
+  const rooms = makeRooms(store, spots, farm, calendar, lots);
   let turn = 0;
   /** Told when what was made of a place's readings (null: of all) is stale. */
   const listeners = new Set<Stale>();
@@ -79,7 +80,7 @@ export function makeSnapshots(
     lots,
     take: makeTake({
       ...{ store, farm, calendar, spots, nights, rooms, window, pushed },
-      ...{ stored: lots.stored, batches: batches.all },
+      ...{ stored: lots.stored, batches: batches.all, checked: makeChecks(store).last },
     }),
     nights,
     crossed: makeCrossings(spots, farm),

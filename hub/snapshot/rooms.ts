@@ -2,6 +2,7 @@ import {
   countedDay,
   drawnDay,
   type EnergyDay,
+  type OffFit,
   offFits,
   offSpans,
   powerDay,
@@ -16,9 +17,12 @@ import { percentile } from '../../rules/statistics/index.ts';
 import { type Instant, instant } from '../../rules/units.ts';
 import type { Calendar } from '../clock.ts';
 import type { Farm } from '../farm/index.ts';
+import type { Lot } from '../lots/index.ts';
 import type { Store } from '../store/index.ts';
+import { type Filled, filledNow, type RoomFill, roomFill } from './roomFill.ts';
 import type { Spots } from './spots.ts';
 import { supplyPlan } from './supplyPlan.ts';
+import { type SupplyDay, supplyDay, type UsualHours, usualHours } from './usualHours.ts';
 
 const MINUTE = 60_000;
 const HOUR = 60 * MINUTE;
@@ -34,18 +38,33 @@ const OUTSIDE = ['air', 'canopy', 'grass'];
 export type RoomLearned = {
   readonly habits: RoomHabits;
   readonly energyDays: readonly EnergyDay[];
+  /** Hours in which its supply usually is on; null while they are not clear, or told. */
+  readonly usual: UsualHours | null;
+  /** How full it is now by the book of lots, and how many stops were seen with as much in it. */
+  readonly filled: Filled;
 };
 
+type MadeDay = {
+  readonly day: RoomDay;
+  readonly fits: readonly OffFit[];
+  readonly supply: SupplyDay | null;
+};
 type Kept = {
   /** Which probes hung where, and what was told of the room: with others all is made again. */
   readonly made: string;
-  readonly days: Map<string, RoomDay | null>;
-  learned: RoomLearned;
+  readonly days: Map<string, MadeDay | null>;
+  learned: Omit<RoomLearned, 'filled'> & { readonly fill: RoomFill };
   at: number;
 };
 
 /** What is usual in each cool room: whole days worked out once, looked at again once an hour. */
-export function makeRooms(store: Store, spots: Spots, farm: () => Farm, calendar: () => Calendar) {
+export function makeRooms(
+  store: Store,
+  spots: Spots,
+  farm: () => Farm,
+  calendar: () => Calendar,
+  lots: { readonly all: () => readonly Lot[]; readonly inStore: () => readonly Lot[] },
+) {
   const rooms = new Map<string, Kept>();
 
   const trace = (
@@ -83,7 +102,7 @@ export function makeRooms(store: Store, spots: Spots, farm: () => Farm, calendar
     return off;
   };
 
-  const make = (place: string, from: Instant, to: Instant): RoomDay | null => {
+  const make = (place: string, from: Instant, to: Instant): MadeDay | null => {
     const air = trace(place, AIR, 'temperature', from, to);
     if (air.t.length === 0) return null;
     const every = everyOf(place);
@@ -95,7 +114,8 @@ export function makeRooms(store: Store, spots: Spots, farm: () => Farm, calendar
     const outside =
       there === undefined ? { t: [], value: [] } : trace(there, OUTSIDE, 'temperature', from, to);
     const off = [...stops(place, from, to), ...offSpans(power, hole)];
-    return roomDay(
+    const fits = offFits(off, { air, outside, door: door.t.length > 0 ? door : null });
+    const day = roomDay(
       air,
       { from, to, every },
       {
@@ -103,36 +123,47 @@ export function makeRooms(store: Store, spots: Spots, farm: () => Farm, calendar
         warmestOutside: outside.value.length === 0 ? null : percentile(outside.value, 0.97),
         power: powerDay(power, hole),
         coil: coilDay(trace(place, ['unit'], 'temperature', from, to), air),
-        tauFits: offFits(off, { air, outside, door: door.t.length > 0 ? door : null }),
+        tauFits: fits.map(({ tauHours }) => tauHours),
         kilowattHours: (countedDay(energy) ?? drawnDay(power, hole))?.kilowattHours ?? null,
       },
     );
+    return { day, fits, supply: supplyDay(power, hole) };
   };
 
-  const learn = (place: string, kept: Kept, now: Instant): RoomLearned => {
+  const learn = (place: string, kept: Kept, now: Instant): Kept['learned'] => {
     const today = calendar().dayOf(now);
-    const days: RoomDay[] = [];
+    const made: MadeDay[] = [];
     for (let back = DAYS; back >= 1; back--) {
       const day = calendar().add(today, -back);
-      let made = kept.days.get(day);
-      if (made === undefined) {
+      let one = kept.days.get(day);
+      if (one === undefined) {
         const { begins, ends } = calendar().bounds(day);
-        made = make(place, begins, ends);
-        kept.days.set(day, made);
+        one = make(place, begins, ends);
+        kept.days.set(day, one);
       }
-      if (made !== null) days.push(made);
+      if (one !== null) made.push(one);
     }
     for (const day of kept.days.keys())
       if (day < calendar().add(today, -DAYS)) kept.days.delete(day);
-    const partial = days.length < WITHOUT_TODAY;
+    const partial = made.length < WITHOUT_TODAY;
     const begun = partial ? make(place, calendar().bounds(today).begins, now) : null;
-    const setPoint = farm().place(place)?.setPoint ?? 0;
+    const here = farm().place(place);
+    const days = made.map(({ day }) => day);
+    const hole = Math.max(10, 3 * everyOf(place)) * MINUTE;
+    const supplies = made.flatMap(({ supply }) => supply ?? []);
     return {
-      habits: roomHabits([...days, ...(begun ? [begun] : [])], {
-        setPoint,
+      habits: roomHabits([...days, ...(begun ? [begun.day] : [])], {
+        setPoint: here?.setPoint ?? 0,
         every: everyOf(place),
       }),
       energyDays: days.map(energyOf),
+      fill: roomFill(
+        lots.all(),
+        place,
+        Array.from({ length: DAYS + 1 }, (_, back) => now - back * 24 * HOUR),
+        [...made, ...(begun ? [begun] : [])].flatMap(({ fits }) => fits),
+      ),
+      usual: here?.power?.hours ? null : usualHours(supplies, calendar(), hole),
     };
   };
 
@@ -150,7 +181,9 @@ export function makeRooms(store: Store, spots: Spots, farm: () => Farm, calendar
         kept.learned = learn(place, kept, now);
         kept.at = now;
       }
-      return kept.learned;
+      const { fill, ...learned } = kept.learned;
+      const { filled, tauFits } = filledNow(fill, lots.inStore(), place);
+      return { ...learned, habits: { ...learned.habits, tauFits }, filled };
     },
     /** Readings of these days changed. */
     touched(place: string, firstDay: string, lastDay: string) {
@@ -162,9 +195,9 @@ export function makeRooms(store: Store, spots: Spots, farm: () => Farm, calendar
 }
 export type Rooms = ReturnType<typeof makeRooms>;
 
-const NOTHING: RoomLearned = {
+const NOTHING: Kept['learned'] = {
   habits: roomHabits([], { setPoint: 0, every: 1 }),
-  energyDays: [],
+  ...{ energyDays: [], usual: null, fill: { most: 0, stops: [] } },
 };
 
 const meanOf = (values: readonly number[]) =>

@@ -15,7 +15,9 @@ import type { Batch } from '../batches/index.ts';
 import type { Calendar } from '../clock.ts';
 import { damageAt, type Farm, USUAL_BASE, WET } from '../farm/index.ts';
 import type { Placement, Store } from '../store/index.ts';
+import { checkOf } from './checkOf.ts';
 import { coverNights } from './coverNights.ts';
+import { learnedRoom } from './learnedRoom.ts';
 import { type Nights, nightBounds } from './nights.ts';
 import { pickingNow } from './pickingNow.ts';
 import type { makePushed } from './pushed.ts';
@@ -45,11 +47,13 @@ export type TakeParts = {
   readonly stored: (now: number) => Stored | undefined;
   /** Every batch of trays that was sown. */
   readonly batches: () => readonly Batch[];
+  /** A probe's last check against melting ice. */
+  readonly checked: (probe: string) => { readonly at: number } | undefined;
 };
 
 /** Reads all that is known at one instant, once, as plain data. */
 export function makeTake(parts: TakeParts) {
-  const { store, farm, calendar, spots, nights, rooms, window, pushed } = parts;
+  const { store, farm, calendar, spots, nights, rooms, window, pushed, checked } = parts;
   const pairs = new Map<string, { versions: string; air: readonly AirReading[] }>();
 
   const airOf = (probe: string, every: number): readonly AirReading[] => {
@@ -117,7 +121,7 @@ export function makeTake(parts: TakeParts) {
       picking: pickingNow(farm(), place, calendar().dayOf(now)),
       coolRoom:
         place.kind === 'cool-room' && place.setPoint !== undefined && place.limit !== undefined
-          ? roomNow(place, place.setPoint, place.limit, now)
+          ? roomNow(place, place.setPoint, place.limit, now, spotsHere)
           : null,
       spots: spotsHere,
     };
@@ -140,11 +144,12 @@ export function makeTake(parts: TakeParts) {
     setPoint: number,
     limit: number,
     now: number,
+    spotsHere: readonly SpotNow[],
   ): PlaceNow['coolRoom'] => ({
     setPoint: celsius(setPoint),
     limit: celsius(limit),
     value: value ?? null,
-    ...rooms.of(id, instant(now)),
+    ...learnedRoom(rooms.of(id, instant(now)), spotsHere, calendar(), instant(now)),
     ...(power?.hours ? { supply: supplyPlan(power.hours, calendar(), instant(now)) } : {}),
     ...(power?.litresPerHour === undefined
       ? {}
@@ -185,6 +190,7 @@ export function makeTake(parts: TakeParts) {
         }),
         doubtful: doubtful.get(id) ?? 0,
         battery: batteryOf(id),
+        check: checkOf(store, farm(), here, checked),
       };
     });
   };

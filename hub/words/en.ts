@@ -80,6 +80,11 @@ function money(value: number, currency: string): string {
   return format.format(value);
 }
 
+/** Money with its cents: what a run costs is no round sum. */
+function cents(value: number, currency: string): string {
+  return new Intl.NumberFormat('en-GB', { style: 'currency', currency }).format(value);
+}
+
 const counted = (n: number, one: string) => `${n} ${one}${n === 1 ? '' : 's'}`;
 
 /** A length of time in ms: `25 min`, `2 h 10`, `3 h`, `2 days 4 h`. */
@@ -261,6 +266,7 @@ export const evidenceLabels: Readonly<Record<string, string>> = {
   'damage-after-sunset': 'Damage expected after sunset by',
   'daylight-in': 'Drying light begins in',
   'door-open-minutes': 'Door open for',
+  'days-since-check': 'Days since its check in melting ice',
   'doubtful-readings': 'Doubtful readings in 24 hours',
   'drop-in-risk': 'Share of the value this is expected to spare',
   'film-not-enough': 'Night colder than the crop bears, by',
@@ -286,6 +292,7 @@ export const evidenceLabels: Readonly<Record<string, string>> = {
   'own-picking-speed': 'Minutes a kilogram takes, by your pickings',
   'minutes-to-limit': 'Time until the air reaches the limit',
   'may-be': 'What it may be',
+  'never-checked-days': 'Days it measures here without a check in melting ice',
   'no-way-down-minutes': 'Above its cycle without way down for',
   'night-goes-first': 'The cold of the night goes first',
   'night-needs-warmth': 'Low outside tonight; the house needs its warmth',
@@ -524,6 +531,10 @@ const sentences: Readonly<Record<string, Say>> = {
   'run-for-minutes': ({ value }) => `It then runs for about ${minutesOf(value)}.`,
   'burns-litres': ({ value }) => `That burns about ${figure(value)}${HARD}litres.`,
   'silent-hours': ({ value }) => `It has been silent for ${hoursOf(value)}.`,
+  'days-since-check': ({ value, limit }) =>
+    `It was last checked in melting ice ${figure(typeof value === 'number' ? Math.floor(value) : value)} days ago; every ${figure(limit)} days is the plan.`,
+  'never-checked-days': ({ value }) =>
+    `It has measured here for ${figure(typeof value === 'number' ? Math.floor(value) : value)} days and was never checked in melting ice.`,
   'stuck-hours': ({ value }) => `It has said the same value for ${hoursOf(value)}.`,
   battery: ({ value, unit }) => `Its battery is at ${figure(value)} ${unit}.`,
   'doubtful-readings': ({ value }) => `${figure(value)} of its readings in 24 hours were doubtful.`,
@@ -693,7 +704,9 @@ export function title({ kind, place: name, subject, because }: Titled): string {
     harvest: `Harvest ${what}`,
     'see-to-probe': battery(because)
       ? `Change the battery of ${probe(subject)} in ${place}`
-      : `See to ${probe(subject)} in ${place}`,
+      : onlyCheck(because)
+        ? `Check ${probe(subject)} in ${place} in melting ice`
+        : `See to ${probe(subject)} in ${place}`,
   };
   return titles[kind];
 }
@@ -718,6 +731,9 @@ function lotNamed(because: readonly Evidence[]): string | null {
 const probe = (subject: string | null) => (subject === null ? 'a probe' : `probe ${subject}`);
 const battery = (because: readonly Evidence[]) =>
   because.length === 1 && because[0]?.what === 'battery';
+
+const onlyCheck = (because: readonly Evidence[]) =>
+  because.length === 1 && /^(never-checked-days|days-since-check)$/.test(because[0]?.what ?? '');
 
 // A fact that asks for at least its limit carries the reason only where it reaches it.
 const REACHES = new Set(['wet-hours', 'outside-drier-by', 'outside-cooler-by']);
@@ -1374,10 +1390,14 @@ type LotEventFacts = {
   /** Fields and what they were corrected to, already worded. */
   readonly set?: readonly string[];
   readonly warning?: string | null;
+  /** The lot it was a part of. */
+  readonly of?: string;
 };
 export function lotEventWords(facts: LotEventFacts): string {
-  const { event, kg = 0, how, to, by, note, set = [], warning } = facts;
+  const { event, kg = 0, how, to, by, note, set = [], warning, of } = facts;
   const more = `${by ? ` by ${by}` : ''}${note ? ` (${note})` : ''}`;
+  if (event === 'put-away' && of !== undefined)
+    return `Began as a part of ${of}, ${kilograms(kg)}, whose past it has${warning ? `; in spite of: ${warning}. Decided${more}` : ''}.`;
   if (event === 'put-away')
     return warning
       ? `Put away, ${kilograms(kg)}, in spite of: ${warning}. Decided${more}.`
@@ -1439,6 +1459,15 @@ export function pickEventWords(facts: PickEventFacts): string {
   const set = facts.set.map(([field, to]) => `${field} to ${to === null ? notKnown : to}`);
   return `Corrected${facts.why ? ` (${facts.why})` : ''}: ${listed(set)}.`;
 }
+/** What a field of a lot was corrected to; names of crops and places come worded. */
+export function lotFieldValue(field: string, value: string | number | null, zone: string): string {
+  if (value === null) return 'not told';
+  if (/At$/.test(field) && typeof value === 'number')
+    return `${new Intl.DateTimeFormat('en-GB', { timeZone: zone, day: 'numeric', month: 'long' }).format(value)}, ${clock(value, zone)}`;
+  if (field === 'cooled') return coolings[value as Cooling] ?? String(value);
+  if (field === 'class') return lotClasses[value as LotClass] ?? String(value);
+  return typeof value === 'number' && field === 'kg' ? kilograms(value) : String(value);
+}
 
 /** One printed rule, to be talked over with the officer. */
 export const printedLimit = (rule: {
@@ -1456,12 +1485,14 @@ type CheckFacts = Pick<CheckedProbe, 'probe' | 'due'> & {
     readonly ageDays: number;
     readonly applied: boolean;
   } | null;
+  /** After which it is due. */
+  readonly days: number;
 };
-export function probeCheckWords({ probe: id, due, last }: CheckFacts): string {
+export function probeCheckWords({ probe: id, due, last, days }: CheckFacts): string {
   if (last === null) return `${id} has never been checked here: check it in melting ice.`;
   const ago = last.ageDays < 1 ? 'today' : age(last.ageDays * DAY);
   const then = `${id} was checked ${ago} and was off by ${signed(last.offset)}${HARD}°C${last.applied ? '; corrected since' : ''}.`;
-  return due ? `${then} That is over six months: check it again.` : then;
+  return due ? `${then} That is over ${days} days: check it again.` : then;
 }
 
 export const checkHow =
@@ -1608,6 +1639,11 @@ const lotScreens = {
     480: '8 hours ago',
   },
   lastWait: (minutes: number) => `As last time, ${span(minutes * MINUTE)} ago`,
+  firstRoom: 'Room it was put into',
+  price: 'Price per kg',
+  moveTo: 'Into which room',
+  elsewhere: 'Somewhere else',
+  partOf: (id: string) => `a part of ${id}`,
   cooling: 'Cooled',
   coolingNone: 'Not told',
   class: 'Food rules see it as',
@@ -1636,6 +1672,8 @@ const lotScreens = {
   history: 'History',
   historyLine: (time: string, who: string, what: string) => `${time}, ${who}: ${what}`,
   takenBack: 'taken back',
+  takeBack: 'Take back',
+  takeBackWhich: (what: string) => `Take back: ${what}`,
   back: 'Back',
   coolings,
   classes: lotClasses,
@@ -1960,27 +1998,197 @@ const recordScreens = {
   words: 'Words to show with it, or none',
 };
 
+// How sure the cause of a cool room's trouble is, and how long it holds: times come as words.
+
+type Sure = NonNullable<CoolRoom['sure']>;
+const sureWords: Record<Sure, string> = {
+  sure: 'That is sure: a probe here sees it.',
+  likely: 'That is likely, not sure.',
+  'cannot-tell': '',
+};
+const contentsWords: Record<NonNullable<CoolRoom['holdOver']['contents']>, string> = {
+  empty: 'nearly empty',
+  half: 'half full',
+  full: 'full',
+};
+
+/** "the air is at 5 °C between 03:10 and 04:00"; one time where both are the same minute. */
+const betweenTimes = (from: string, to: string | null) =>
+  to === null ? `after ${from}` : from === to ? `at about ${from}` : `between ${from} and ${to}`;
+
+/** What the range of the hold-over rests on. */
+function holdLearned({
+  learnedFrom,
+  sameContents,
+  contents,
+  kilograms,
+  tauHours,
+}: CoolRoom['holdOver']) {
+  const inside =
+    contents === null
+      ? 'Nobody has told what lies in it.'
+      : `By its lots it is ${contentsWords[contents]} now (${kilograms === null ? notKnown : withUnit(kilograms, 'kg', Number.isInteger(kilograms) ? 0 : 1)}; of the most in four weeks).`;
+  const fast = `It makes up 63${HARD}% of the way to outside in about ${number(tauHours)}${HARD}h.`;
+  if (learnedFrom === 0)
+    return `Nothing is learned of this room yet: ${number(tauHours)}${HARD}h is a guess of ours. It learns from stops of half an hour and more with the door shut. ${inside}`;
+  const stops = counted(learnedFrom, 'stop');
+  if (contents === null) return `${fast} Learned from ${stops}. ${inside}`;
+  return sameContents > 0
+    ? `${fast} Learned from ${stops} with about as much in it. ${inside}`
+    : `${fast} Learned from ${stops} with more or less in it than now; of a room this full nothing is learned yet. ${inside}`;
+}
+
+/** The room's own cycle, or that it is not learned. */
+function cycleLine(habits: CoolRoom['habits'], defrostTimes: readonly string[]): string {
+  if (!habits.learned)
+    return `Its cycle is not learned yet: that takes two whole days of readings of its air every few minutes (${habits.days} so far).`;
+  const { bottom, top, minutes, runningShare, defrosts, days } = habits;
+  const round = minutes === null ? '' : `, once in about ${span(minutes * MINUTE)}`;
+  const runs =
+    runningShare === null
+      ? ''
+      : ` The cooling runs ${number(runningShare * 100, 0)}${HARD}% of the time.`;
+  const thaws =
+    defrosts === null
+      ? ' No defrost by a timer is seen.'
+      : ` Defrosts at about ${listed(defrostTimes)}; the air rises for about ${number(defrosts.minutes, 0)}${HARD}min.`;
+  return `Usually from ${number(bottom)} to ${temperature(top)}${round}.${runs}${thaws} Learned from ${counted(days, 'day')}.`;
+}
+
+/** Whether the room needs more than its weather explains. */
+function trendLine({ trend, energyDays }: Pick<CoolRoom, 'trend' | 'energyDays'>, since: string) {
+  const days = energyDays.filter((day) => day.kilowattHours !== null && day.gap !== null).length;
+  if (trend.line === null || trend.above === null)
+    return `Whether it needs more than its weather explains is not known yet: that takes more than two weeks of days with a meter and a probe outside (${days} so far).`;
+  const much = `${number(Math.abs(trend.above))}${HARD}kWh a day${trend.share === null ? '' : ` (${number(Math.abs(trend.share) * 100, 0)}${HARD}%)`}`;
+  if (trend.signal === 'more')
+    return `It needs ${much} more than its weather explains${since === '' ? '' : `, since ${since}`}. Look for ice on the coil, a worn door seal, a dirty condenser, or a door used more.`;
+  if (trend.signal === 'less')
+    return `It needs ${much} less than its weather explains${since === '' ? '' : `, since ${since}`}: less in it, a door used less, or a meter that does not count all.`;
+  return 'It needs as much as its weather explains.';
+}
+
+const solarLines: Readonly<Record<string, readonly [name: string, from: string]>> = {
+  'energy-per-kelvin': [
+    'Energy a day for each °C that outside is warmer than inside',
+    'least squares through the measured days',
+  ],
+  'energy-without-weather': [
+    'Energy a day that does not hang on the weather: doors, produce, fans, defrosts',
+    'least squares through the measured days',
+  ],
+  'outside-less-inside': [
+    'Outside warmer than inside, by the most of the measured days',
+    'measured here; stands for the worst month until you put in a hotter one',
+  ],
+  'energy-a-day': [
+    'Energy a day to be made',
+    'by the three lines above; without them the mean of the measured days',
+  ],
+  'sun-hours': [
+    'Hours of full sun a day in the worst month of use',
+    'common practice, no source: look up your own',
+  ],
+  'system-factor': [
+    'Share of the rated power that arrives',
+    'common practice, no source: heat, dirt, wiring, charger',
+  ],
+  panels: ['Panels', 'energy ÷ (sun hours × share that arrives)'],
+  'days-without-sun': ['Days to bridge without sun', 'common practice, no source'],
+  'depth-of-discharge': [
+    'Share of the battery that may be used',
+    'common practice, no source: the maker tells',
+  ],
+  'battery-efficiency': ['Share that comes out of what goes in', 'common practice, no source'],
+  battery: ['Battery', 'energy × days ÷ (share used × share that comes out)'],
+};
+
+/** Which number of one's own stands on which line of the sheet. */
+const solarTellers: Readonly<Record<string, string>> = {
+  'outside-less-inside': 'gap',
+  'sun-hours': 'sunHours',
+  'system-factor': 'systemFactor',
+  'days-without-sun': 'days',
+  'depth-of-discharge': 'depth',
+  'battery-efficiency': 'efficiency',
+};
+
 const roomScreens = {
   title: 'Cool room',
   none: 'The farm file has no cool room.',
   unknown: 'No such cool room on this farm.',
   rooms: 'Cool rooms',
   now: roomNowWords,
+  /** Since when what is wrong is wrong. */
+  wrongSince: (time: string, long: number) => `Something is wrong since ${time} (${span(long)}).`,
+  cause: (among: readonly string[], sure: Sure | null) =>
+    `${among.length === 0 ? 'The cause is not clear.' : mayBe(among)} ${sure === null ? '' : sureWords[sure]}`.trim(),
+  wellSince: 'Nothing is wrong, as far as its probes see.',
+  defrosting: 'It defrosts now, as it usually does at this time. That is no fault.',
+  pullDown: (since: string, peak: number, back: string | null) =>
+    `It is being cooled down after warm produce, an open door or a stop: ${temperature(peak)} at the most, since ${since}. ${back === null ? 'When it is back in its cycle cannot be said yet.' : `Expected back in its cycle at about ${back}.`} That is no fault.`,
+  above: (hours: number, limit: number) =>
+    hours <= 0
+      ? ''
+      : `Above ${number(limit)}${HARD}°C for ${span(hours * HOUR)} of the last 24 hours: ask your local food-safety officer what that means for your produce.`,
+  why: 'What the probes say to that',
+  held: (limit: string) => `usual limit here ${limit}`,
+  source: (source: string) => `Source: ${source}`,
   holdOver: 'With the cooling off',
   hold: (minutes: number | null, limit: number) =>
     minutes === null
-      ? 'How long it would stay cold is not known.'
+      ? 'How long it would stay cold with the cooling off is not known, or it would never get too warm.'
       : minutes <= 0
         ? `The air is over ${number(limit)}${HARD}°C already.`
         : `About ${span(minutes * MINUTE)} until ${number(limit)}${HARD}°C.`,
-  /** With the range that was learned: the short end first. */
-  holdRange: (least: number, most: number, limit: number) =>
-    `About ${span(least * MINUTE)} until ${number(limit)}${HARD}°C, the short end of ${number(least, 0)} to ${number(most, 0)}${HARD}min.`,
-  produce: (minutes: number) => `The middle of a crate follows in about ${span(minutes * MINUTE)}.`,
+  /** Clock times between which the air, and the middle of a crate, reach the limit. */
+  holdAir: (limit: number, from: string, to: string | null) =>
+    `With the cooling off from now: air at ${number(limit)}${HARD}°C ${betweenTimes(from, to)}`,
+  holdCrates: (from: string, to: string | null) => `crates ${betweenTimes(from, to)}`,
+  cratesThere: (limit: number) => `The middle of a crate is at ${number(limit)}${HARD}°C already.`,
+  holdSpan: (least: number, most: number | null) =>
+    `The air takes ${span(least * MINUTE)}${most === null ? ' or longer' : ` to ${span(most * MINUTE)}`}; go by the short end.`,
+  holdPicture: 'From now on with the cooling off',
+  rows: { air: 'air', crates: 'crates' },
+  holdKey: (limit: number) =>
+    `Filled: below ${number(limit)}${HARD}°C. Outlined: reaches it somewhere in here.`,
+  holdLearned,
+  cycleTitle: 'Its cycle',
+  cycleLine,
+  generator: 'The generator',
+  mustRun: (at: string, minutes: number | null, litres: number | null) =>
+    `If it stands from now on it must run by ${at}${minutes === null ? '' : `, for about ${span(minutes * MINUTE)}`}${litres === null ? '' : `, about ${number(litres)}${HARD}l`}.`,
+  mustRunNow: (minutes: number | null, litres: number | null) =>
+    `It has to run now${minutes === null ? '' : `, for about ${span(minutes * MINUTE)}`}${litres === null ? '' : `, about ${number(litres)}${HARD}l`}.`,
+  needNotRun:
+    'Outside is not warm enough to bring the room to its limit, or how warm it is outside is not known: no run is planned.',
+  thenHolds: (minutes: number) =>
+    `From the bottom of its cycle it then holds about ${span(minutes * MINUTE)} by itself.`,
+  runCosts: (kg: number | null, money: string | null) =>
+    [kg === null ? '' : `${number(kg)}${HARD}kg of CO₂`, money === null ? '' : `about ${money}`]
+      .filter(Boolean)
+      .join(', '),
+  runCostsLine: (costs: string) => `That run: ${costs}.`,
+  burnsNotTold: 'What the set burns is not told in the farm file (power: litresPerHour).',
+  plannedOn: (until: string | null) =>
+    `By its hours it is on now${until === null ? '' : ` until ${until}`}.`,
+  plannedOff: (until: string | null) =>
+    `By its hours it stands now${until === null ? '' : ` until ${until}`}; that is no fault.`,
+  usualHours: (hours: readonly string[], days: number) =>
+    `Learned from the meter: it usually runs ${listed(hours.map((one) => one.replace('-', ' to ')))} (${days} of the last 14 days). The farm file tells no hours; when it does, they count.`,
+  fumes:
+    'Outdoors only, at least 6\u00a0m from any door, window or vent, exhaust pointing away: the fumes kill and the worst of them has no smell. Stop it and let it cool before refuelling.',
+  wiring:
+    'Changeover switch, earthing and fixed wiring are for a licensed electrician, by local code; never feed back through a socket.',
   day: 'The last day',
   dayKey: 'Line: air; thin line: a crate. A break is time without readings.',
   lines: { set: 'set', limit: 'limit' },
-  lanes: { door: 'door open', running: 'cooling runs', noPower: 'no power' },
+  lanes: {
+    door: 'door open',
+    running: 'cooling runs',
+    noPower: 'no power',
+    defrost: 'usual defrosts',
+  },
   dayWords: 'The last day in figures',
   columns: { hour: 'Hour', low: 'Lowest °C', high: 'Highest °C' },
   energy: 'Energy',
@@ -1991,6 +2199,65 @@ const roomScreens = {
       : `${number(kWh)}${HARD}kWh in the last 24 hours.`,
   duty: (share: number | null) =>
     share === null ? '' : `The cooling ran ${number(share * 100, 0)}${HARD}% of the time.`,
+  fuel: ({ hours, litres, fuel }: NonNullable<CoolRoom['fuel']>, money: string | null) =>
+    `The set ran ${span(hours * HOUR)} of the last 24 hours: about ${number(litres)}${HARD}l of ${fuel}${money === null ? '' : `, ${money}`}.`,
+  carbon: (kg: number) => `Burning it makes about ${number(kg)}${HARD}kg of CO₂.`,
+  fuelFrom: ({ litresPerHour, fuel, money }: NonNullable<CoolRoom['fuel']>) =>
+    `${number(litresPerHour, 2)}${HARD}l an hour${money === null ? '' : ' and the price'}: told in the farm file; hours: the room’s own meter. CO₂: ${fuel === 'petrol' ? '2.348' : '2.689'}${HARD}kg a litre of ${fuel} (US EPA, greenhouse gas equivalencies), burning only; a blend needs a local factor.`,
+  fuelUnlikely: (perKwh: number) =>
+    `${number(perKwh)}${HARD}l for a kWh is beyond what sets burn (0.25 to 1.2): it feeds more than this room, or an entry is wrong.`,
+  trendLine,
+  energyPicture: 'Energy of each day, and what its weather explains',
+  energyKey:
+    'Bars: kWh measured. Line: what the first two weeks’ days say of such weather. A day without a bar is not known.',
+  energyTable: 'Energy by day in figures',
+  energyColumns: {
+    day: 'Day',
+    energy: 'kWh',
+    gap: 'Outside warmer by °C',
+    duty: 'Runs %',
+    index: 'kWh for each °C',
+    usual: 'Its weather explains, kWh',
+  },
+  energyLine: (slope: number, low: number, high: number, rest: number) =>
+    `Each °C that outside is warmer takes ${number(slope, 2)}${HARD}kWh a day (${number(low, 2)} to ${number(high, 2)} in 95 of 100 such fits), and ${number(rest)}${HARD}kWh come in any weather. By least squares; a day with less than 3${HARD}°C between has no kWh for each °C.`,
+  kilowattHours: (value: number) => `${number(value, 0)}`,
+  solar: 'Solar and battery on paper',
+  solarNone: 'Not known yet: it needs three whole days with a meter.',
+  solarShort: (kWh: number, panels: number, battery: number) =>
+    `${number(kWh)}${HARD}kWh a day: about ${number(panels)}${HARD}kW of panels and ${number(battery)}${HARD}kWh of battery.`,
+  solarOpen: 'The sheet, line by line, to print',
+  solarOwn: 'Your own numbers',
+  solarWork: 'Work it out',
+  solarAsked: {
+    gap: 'Outside warmer than inside in the worst month, in °C',
+    sunHours: 'Hours of full sun a day in the worst month',
+    systemFactor: 'Share of the rated power that arrives, 0.1 to 1',
+    days: 'Days to bridge without sun',
+    depth: 'Share of the battery that may be used, 0.1 to 1',
+    efficiency: 'Share that comes out of what goes in, 0.1 to 1',
+  },
+  solarSheet: (room: string) => `Solar and battery, worked on paper: ${room}`,
+  solarLine: (what: string) => solarLines[what]?.[0] ?? plain(what),
+  solarFrom: (what: string, own: readonly string[] = []) =>
+    own.includes(solarTellers[what] ?? '') ? 'your own number' : (solarLines[what]?.[1] ?? ''),
+  solarCautions: [
+    'These are figures to talk over, no plan to build by. A licensed person sizes, wires, fuses and earths panels, battery and inverter, by local code.',
+    'A compressor starts with three to six times its running current (common practice): that sets the inverter, and the generator kept beside it.',
+    'Batteries burn and give off gas: where they stand, how they are aired and what charges them is for the licensed person and the maker’s instructions. Keep the generator until a winter has shown what the panels bring.',
+  ],
+  solarValue: (value: number, unit: string) =>
+    unit === 'd'
+      ? `${number(value, 0)} days`
+      : withUnit(
+          value,
+          unit === 'K' ? '°C' : unit === 'kWh/K' ? 'kWh/°C' : unit,
+          unit === 'h' ? 0 : 2,
+        ),
+  solarMeasured: (days: number, from: string, to: string) =>
+    `Measured here on ${counted(days, 'day')}, ${from} to ${to}.`,
+  toRoom: 'Cool room',
+  checkDue: 'Probe checks',
 };
 
 const signInScreens = {
@@ -2172,7 +2439,9 @@ function coolRoom(room: CoolRoom): string {
       : room.aboveLimit.since === null
         ? ` In the last 24 hours it was above the limit for ${long}.`
         : ` It is above the limit; ${long} in the last 24 hours.`;
-  return `${is}${cause}${hold}${over}`;
+  const ask =
+    above <= 0 ? '' : ' Ask your local food-safety officer what that means for your produce.';
+  return `${is}${cause}${hold}${over}${ask}`;
 }
 
 // The frost page: tonight on one axis, and how good its forecasts have been.
@@ -2433,6 +2702,7 @@ export const inputLabels: Readonly<Record<string, string>> = {
   'forecast-from': 'Forecast from',
   'foretold-at': 'Foretold at',
   'foretold-by': 'Foretold by',
+  'checked-at': 'Checked at',
   'heard-at': 'Last heard at',
   'hours-known': 'Hours known since harvest',
   'hours-not-known': 'Hours of the spell not known',
@@ -2446,6 +2716,7 @@ export const inputLabels: Readonly<Record<string, string>> = {
   limit: 'Limit',
   longitude: 'Longitude',
   'lot-hours-not-known': 'Hours not known since harvest',
+  'measures-since': 'Measures here since',
   'newest-reading': 'Newest reading',
   'nights-learned': 'Nights learned from',
   now: 'Worked out at',
@@ -4260,6 +4531,7 @@ export const screens = {
   humidity,
   chance,
   money,
+  cents,
   counted,
   span,
   age,

@@ -16,9 +16,28 @@ export type GeneratorPlan = {
   readonly thenHolds: Hours | null;
 };
 
-/** How many hours of running take the place of one hour off: the unit's share at these temperatures. */
-const shareFor = (usual: number, usualGap: number | null, gap: number) =>
-  usualGap === null || usualGap < 1 ? usual : Math.min(0.95, (usual * gap) / usualGap);
+/** Energy on the difference outside to inside, as energyLine fits it: what of it hangs on the weather. */
+type Need = { readonly slope: number; readonly intercept: number };
+
+const MOST_SHARE = 0.95; // ours: a unit that runs all day still brings a room down in the end
+const LEAST_GAP = 3; // K, common practice as for energyIndex: below it nothing is in proportion
+const MOST_TIMES = 2; // the usual share, while no line is known. Ours
+
+/**
+ * The unit's share of running at these temperatures. Doors, fans, defrosts and breathing produce ask
+ * for their part in any weather, so the share grows as the energy does; where no line of it is known
+ * yet, in proportion to the difference, twice the usual at the most.
+ */
+function shareFor(usual: number, usualGap: number | null, gap: number, need: Need | null) {
+  if (usualGap === null) return Math.min(MOST_SHARE, usual);
+  if (need !== null && need.slope >= 0 && need.intercept >= 0) {
+    const before = need.intercept + need.slope * Math.max(0, usualGap);
+    if (before > 0)
+      return Math.min(MOST_SHARE, (usual * (need.intercept + need.slope * gap)) / before);
+  }
+  if (usualGap < LEAST_GAP) return Math.min(MOST_SHARE, usual);
+  return Math.min(MOST_SHARE, usual * Math.min(MOST_TIMES, gap / usualGap));
+}
 
 const PULL_MORE = 0.25; // h more than the balance says, for starting up and a last defrost. Ours
 
@@ -30,7 +49,8 @@ const PULL_MORE = 0.25; // h more than the balance says, for starting up and a l
  * Source: Newton's law of cooling for the time; the balance of heat for the run; litres and price are
  * the farm's own figures, CO2 as carbonDioxide.
  * @param room °C; the short time constant, h; `share` of the time that the unit runs in its cycle,
- *   and the difference outside to inside, K, at which that was learned (null: not known)
+ *   and the difference outside to inside, K, at which that was learned (null: not known); the
+ *   line of its energy, where one is known
  * @throws RangeError for temperatures outside -60..80 °C or a share outside 0..1
  */
 export function generatorPlan(
@@ -42,6 +62,7 @@ export function generatorPlan(
     readonly tauHours: number;
     readonly share: number | null;
     readonly shareGap: number | null;
+    readonly need?: Need | null;
   },
   burns: {
     readonly litresPerHour: number;
@@ -49,7 +70,7 @@ export function generatorPlan(
     readonly price: number | null;
   } | null,
 ): GeneratorPlan {
-  const { inside, outside, limit, bottom, tauHours, share, shareGap } = room;
+  const { inside, outside, limit, bottom, tauHours, share, shareGap, need = null } = room;
   const runIn = warmingTime({
     inside: inside as number,
     outside: outside as number,
@@ -61,7 +82,8 @@ export function generatorPlan(
   const thenHolds = warmingTime({ inside: bottom, outside, target: limit, tauHours });
   if (runIn === null || share === null) return { runIn, ...nothing, thenHolds };
   expectRange('running share', share, 0, 1, '');
-  const d = Math.max(0.02, shareFor(share, shareGap, Math.max(1, outside - (limit + bottom) / 2)));
+  const gap = Math.max(1, outside - (limit + bottom) / 2);
+  const d = Math.max(0.02, shareFor(share, shareGap, gap, need));
   const asWarmAs = warmingTime({
     inside: bottom,
     outside,

@@ -27,6 +27,8 @@ const LAST_FITS = 5;
  *
  * Source: Newton's law of cooling; the spread is common practice and ours.
  * @param fits time constants learned from stops, oldest first, h
+ * @param swift the constant of the first hour of such stops, h, for one that is about to begin: the
+ *   short end goes by it through that hour
  */
 export function holdOver(
   fits: readonly number[],
@@ -35,6 +37,7 @@ export function holdOver(
     readonly outside: number | null;
     readonly limit: number;
   },
+  swift: number | null = null,
 ): HoldOver {
   const last = fits.slice(-LAST_FITS);
   const tauHours = usualTimeConstant(last) ?? USUAL_TAU;
@@ -52,10 +55,29 @@ export function holdOver(
     tauHours,
     learnedFrom: last.length,
     toLimit: at(tauHours),
-    shortest: at(tauHours * (1 - spread)),
+    shortest: sooner(at(tauHours * (1 - spread)), swiftly(room, tauHours * (1 - spread), swift)),
     longest: at(tauHours * (1 + spread)),
   };
 }
+
+const FIRST = 1; // h that a quick beginning lasts, as offFits measures it. Ours
+
+/** Through a first hour of the quick constant, then on with the slow one. */
+function swiftly(
+  { inside, outside, limit }: Parameters<typeof holdOver>[1],
+  tauHours: number,
+  swift: number | null,
+): Hours | null {
+  if (swift === null || inside === null || outside === null) return null;
+  const quick = warmingTime({ inside, outside, target: limit, tauHours: swift });
+  if (quick === null || quick <= FIRST) return quick;
+  const after = outside - (outside - inside) * Math.exp(-FIRST / swift);
+  const rest = warmingTime({ inside: after, outside, target: limit, tauHours });
+  return rest === null ? null : hours(FIRST + rest);
+}
+
+const sooner = (a: Hours | null, b: Hours | null) =>
+  a === null ? b : b === null ? a : hours(Math.min(a, b));
 
 /** The fits that speak for what is inside now: those made with the same contents where any is known. */
 export function fitsFor<Contents>(

@@ -83,7 +83,7 @@ export {
   meanKineticTemperature,
 } from './meanKineticTemperature.ts';
 export { type Crate, type MoveBy, moveProduceBy } from './moveProduceBy.ts';
-export { offFits } from './offFits.ts';
+export { type OffFit, offFits } from './offFits.ts';
 export { type OffPeriodFit, offPeriodFit, usualTimeConstant } from './offPeriodFit.ts';
 export { IDLE, offSpans, powerDay } from './powerDay.ts';
 export { produceTemperature, produceTime, type StoppedRoom } from './produceTemperature.ts';
@@ -107,6 +107,7 @@ export {
   type Sureness,
   type Trouble,
 } from './roomCauses.ts';
+export { type RoomContents, roomContents } from './roomContents.ts';
 export { type PowerDay, type RoomDay, roomDay } from './roomDay.ts';
 export { defrostUntil, type RoomHabits, roomHabits, slowerBy } from './roomHabits.ts';
 export { humidityProbePasses, type Salt, saltHumidity, saltHumidityFit } from './saltHumidity.ts';
@@ -132,5 +133,12 @@ export { batterySize, STARTING_CURRENT, solarPower } from './solarSizing.ts';
 export { respirationRates, type StoredCrop, storageOf, storageTable } from './storageTable.ts';
 export { timeAbove } from './timeAbove.ts';
 export { firstNotBefore, type Span, smoothTrace, type Trace } from './trace.ts';
+export {
+  STOPS_DAYS,
+  STOPS_FEWEST,
+  type SupplyStop,
+  type UsualStop,
+  usualStops,
+} from './usualStops.ts';
 export { warmedTo, warmingTime } from './warmingTime.ts';
 export { warmingUnder } from './warmingUnder.ts';

@@ -2,9 +2,11 @@ import { energyTrend, solarSheet, timeAbove } from '../cooler/index.ts';
 import { meanOf } from '../statistics/index.ts';
 import { celsius, HOUR, type Hours, hours, MINUTE, minutes } from '../units.ts';
 import { within } from './column.ts';
+import { produceAtLimit } from './produce.ts';
 import { holeOf, type Room } from './room.ts';
 import { energyFeed, energyOf } from './roomEnergy.ts';
 import { airFacts, causeFacts, coilFacts } from './roomFacts.ts';
+import { roomFuel } from './roomFuel.ts';
 import { planOf } from './roomPlan.ts';
 import type { Signs } from './roomSigns.ts';
 import type { CoolRoomNow } from './snapshot.ts';
@@ -16,6 +18,8 @@ const FEWEST_DAYS = 3; // of energy before a mean of them is told. Ours
 export function coolRoom(signs: Signs): CoolRoomNow {
   const { room, drift, cause, state, produce, hoursToLimit, tauHours, hold, why, air } = signs;
   const { produceAt } = signs;
+  const energy = energyOf(room, energyFeed(room.place));
+  const filled = room.place.coolRoom?.filled;
   const latest = room.air?.latest ?? null;
   const lastKnown = room.air?.column.t[lastBefore(room)] ?? null;
   return {
@@ -34,10 +38,16 @@ export function coolRoom(signs: Signs): CoolRoomNow {
       shortest: asMinutes(hold.shortest),
       longest: asMinutes(hold.longest),
       produceMinutes: produceAt === null ? null : minutes((produceAt - room.now) / MINUTE),
+      produceShortest: produceWithin(signs, hold.shortest),
+      produceLongest: produceWithin(signs, hold.longest),
       learnedFrom: hold.learnedFrom,
+      contents: filled?.now ?? null,
+      kilograms: filled?.kilograms ?? null,
+      sameContents: filled?.stops ?? 0,
     },
     aboveLimit: { ...overLimit(room), since: signs.aboveSince },
-    energy: energyOf(room, energyFeed(room.place)),
+    energy,
+    fuel: roomFuel(room, energy.kWhPerDay),
     since: signs.since,
     sure: why?.sure ?? null,
     among: why?.among ?? [],
@@ -46,8 +56,21 @@ export function coolRoom(signs: Signs): CoolRoomNow {
     habits: habitsOf(signs),
     defrosting: air.defrost,
     ...energyFacts(signs),
-    plan: { ...planOf(signs), on: room.supply.on, changesAt: room.supply.until },
+    plan: {
+      ...planOf(signs),
+      on: room.supply.on,
+      changesAt: room.supply.until,
+      planned: room.supply.planned,
+      usual: room.place.coolRoom?.usual ?? null,
+    },
   };
+}
+
+/** Minutes until a crate is at the limit, with the time constant by which the air takes so long. */
+function produceWithin({ room, produce, hold, tauHours }: Signs, air: Hours | null) {
+  if (air === null || hold.toLimit === null || hold.toLimit <= 0) return null;
+  const at = produceAtLimit(room, produce, hours((tauHours * air) / hold.toLimit));
+  return at === null ? null : minutes((at - room.now) / MINUTE);
 }
 
 const asMinutes = (value: Hours | null) => (value === null ? null : minutes(value * 60));

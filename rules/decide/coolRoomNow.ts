@@ -5,10 +5,12 @@ import type {
   GeneratorPlan,
   PullDown,
   RoomCause,
+  RoomContents,
   SolarSheet,
   Sureness,
 } from '../cooler/index.ts';
 import type { Celsius, Hours, Instant, Minutes } from '../units.ts';
+import type { FuelNow } from './roomFuel.ts';
 
 /** What decide works out of a cool room, for the screens as well as for the tasks. */
 export type CoolRoomNow = {
@@ -30,8 +32,15 @@ export type CoolRoomNow = {
     readonly longest: Minutes | null;
     /** Until the middle of a crate is at the limit, as things go. */
     readonly produceMinutes: Minutes | null;
+    /** The same by the short and the long end of the range. */
+    readonly produceShortest: Minutes | null;
+    readonly produceLongest: Minutes | null;
     /** Stops that the time constant was learned from; 0 for none yet. */
     readonly learnedFrom: number;
+    /** How full it is, and how many of those stops were seen with as much in it. */
+    readonly contents: RoomContents | null;
+    readonly kilograms: number | null;
+    readonly sameContents: number;
   };
   readonly aboveLimit: {
     readonly hours: Hours;
@@ -63,5 +72,13 @@ export type CoolRoomNow = {
   readonly energyDays: readonly EnergyDay[];
   readonly trend: EnergyTrend;
   readonly solar: SolarSheet | null;
-  readonly plan: GeneratorPlan & { readonly on: boolean; readonly changesAt: Instant | null };
+  /** Of the last 24 hours; null where nobody told what the set burns. */
+  readonly fuel: FuelNow | null;
+  readonly plan: GeneratorPlan & {
+    readonly on: boolean;
+    readonly changesAt: Instant | null;
+    /** Hours learned from past days, where the farm file tells none; null for none. */
+    readonly usual: { readonly hours: readonly string[]; readonly days: number } | null;
+    readonly planned: boolean;
+  };
 };

@@ -1,5 +1,5 @@
 import type { Evidence } from '../answer.ts';
-import { type GeneratorPlan, generatorPlan } from '../cooler/index.ts';
+import { energyTrend, type GeneratorPlan, generatorPlan } from '../cooler/index.ts';
 import { by, put } from './how.ts';
 import type { Signs } from './roomSigns.ts';
 import { fact } from './say.ts';
@@ -18,7 +18,14 @@ const inputsOf = ({ room, hold }: Signs) => ({
       : hold.tauHours,
   share: room.habits.duty?.share ?? room.habits.cycle?.fallingShare ?? null,
   shareGap: room.habits.duty?.gap ?? null,
+  need: needOf(room),
 });
+
+/** How its energy hangs on the weather, once there are days enough to say. */
+function needOf({ place }: Signs['room']) {
+  const { line } = energyTrend(place.coolRoom?.energyDays ?? []);
+  return line?.enough === true ? line : null;
+}
 
 export const planOf = (signs: Signs): GeneratorPlan =>
   generatorPlan(inputsOf(signs), signs.room.burns);

@@ -93,11 +93,11 @@ function read(look: Look, place: PlaceNow): Signs {
       ? null
       : since(room.air.column, now, (v) => v > limit, holeOf(room.air));
   const back = recovering(room);
-  const hold = holdOver(room.habits.tauFits, {
-    inside: latest?.value ?? null,
-    outside: room.warmestAhead,
-    limit,
-  });
+  const hold = holdOver(
+    room.habits.tauFits,
+    { inside: latest?.value ?? null, outside: room.warmestAhead, limit },
+    begun(power, now) ? null : (place.coolRoom?.filled?.swift ?? null),
+  );
   const { tauHours } = hold;
   const produce = produceNow(room);
   return {
@@ -121,6 +121,11 @@ function read(look: Look, place: PlaceNow): Signs {
     produceAt: produceAtLimit(room, produce, tauHours),
   };
 }
+
+const BEGINNING = 60; // minutes of a stop after which its quick beginning is over. Ours
+
+const begun = ({ offSince }: PowerSign, now: Instant) =>
+  offSince !== null && now - offSince >= BEGINNING * MINUTE;
 
 function driftOf({ air, now, setPoint }: Room): number | null {
   if (air?.latest == null) return null;

@@ -6,21 +6,23 @@ import { airFacts } from './roomFacts.ts';
 import { signsOf } from './roomSigns.ts';
 import { act, fact, leave, unknown } from './say.ts';
 import type { ProbeNow } from './snapshot.ts';
-import { OURS } from './sources.ts';
+import { OURS, TOLD } from './sources.ts';
 
 const MINUTES_OF_WORK = 10; // common practice, no source
 const MISSED = 3; // reports, common practice
 const LEAST_SILENCE = 20; // minutes, ours
 // Ours, from no source: a pair of alkaline or one lithium cell near its end.
 const LOW = { '%': 20, V: 2.4 };
+const DAY = 24 * HOUR;
 const LOW_ASKED = { '%': 25, V: 2.5 };
 // Ours, from no source: one doubtful reading is weather, one in ten is the probe.
 const DOUBTFUL_SHARE = 0.1;
 const DOUBTFUL_LEAST = 10;
 
 /**
- * A probe is silent, stuck, doubted often, or its battery is low. Only placed probes are asked
- * about. Silent is three missed reports, and 20 minutes at least.
+ * A probe is silent, stuck, doubted often, its battery is low, or, in a cool room, its last check in
+ * melting ice is long ago. Only placed probes are asked about. Silent is three missed reports, and 20
+ * minutes at least.
  *
  * Source: three missed reports are common practice, no source; the other limits are ours.
  */
@@ -51,6 +53,7 @@ export function seeToProbe(look: Look, probe: ProbeNow, place: string): Answer {
       : [fact('stuck-hours', (now - stuck.since) / HOUR, 'h', null, OURS, stuckHow(look, probe))]),
     ...batteryLow(probe, standing),
     ...oftenDoubtful(probe),
+    ...unchecked(look, probe),
   ];
   if (because.length === 0) {
     return leave(fact('heard-minutes-ago', silentMinutes, 'min', limit, OURS, silence));
@@ -96,4 +99,20 @@ function oftenDoubtful({ id, doubtful, every }: ProbeNow): readonly Evidence[] {
   if (doubtful < limit) return [];
   const how = by('seeToProbe', put('probe', id), put('reports-every', every, 'min'));
   return [fact('doubtful-readings', doubtful, '', limit, OURS, how)];
+}
+
+/** A cool room's probe that was not held against melting ice for long: a reminder, never an alarm. */
+function unchecked({ now }: Look, { id, check }: ProbeNow): readonly Evidence[] {
+  if (check == null) return [];
+  const { at, since, every, told } = check;
+  const days = (now - since) / DAY;
+  if (days <= every) return [];
+  const how = by(
+    'seeToProbe',
+    put('probe', id),
+    when(at === null ? 'measures-since' : 'checked-at', since),
+    when('now', now),
+  );
+  const what = at === null ? 'never-checked-days' : 'days-since-check';
+  return [fact(what, days, 'd', every, told ? TOLD : OURS, how)];
 }

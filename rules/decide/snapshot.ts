@@ -1,6 +1,6 @@
 import type { Input } from '../answer.ts';
 import type { Cleaning, CuttingBack, FruitPatch } from '../batches/index.ts';
-import type { EnergyDay, Fuel, RoomHabits, Span } from '../cooler/index.ts';
+import type { EnergyDay, Fuel, RoomContents, RoomHabits, Span } from '../cooler/index.ts';
 import type { CoveredNight } from '../frost/index.ts';
 import type { PickingSpeed } from '../money/index.ts';
 import type { Celsius, Instant, Minutes, Percent } from '../units.ts';
@@ -128,6 +128,16 @@ export type PlaceNow = {
     readonly burns?: GeneratorTold;
     /** Its days of energy, oldest first, as far as its meter tells. */
     readonly energyDays?: readonly EnergyDay[];
+    /** Hours its supply usually is on, learned where the farm file tells none; `supply` goes by them. */
+    readonly usual?: { readonly hours: readonly string[]; readonly days: number };
+    /** How full it is by the book of lots, and how many stops were seen with as much in it. */
+    readonly filled?: {
+      readonly now: RoomContents | null;
+      readonly kilograms: number | null;
+      readonly stops: number;
+      /** The time constant of the quickest beginning among them, h. */
+      readonly swift: number | null;
+    };
   } | null;
   readonly spots: readonly SpotNow[];
   /** Of a patch with strawberries: what hangs there, and what it is worth. Left out elsewhere. */
@@ -183,6 +193,17 @@ export type ProbeNow = {
     readonly value: number;
     readonly unit: '%' | 'V';
     readonly t: Instant;
+  } | null;
+  /** Of a probe that measures a cool room: its last check in melting ice. Left out for others. */
+  readonly check?: {
+    /** null for never. */
+    readonly at: Instant | null;
+    /** That time, or when it began to measure there. */
+    readonly since: Instant;
+    /** Days after which it is asked for. */
+    readonly every: number;
+    /** Whether the farm file tells so. */
+    readonly told: boolean;
   } | null;
 };
 

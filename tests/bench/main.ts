@@ -9,6 +9,7 @@ import { faultsFound } from './faults.ts';
 import { fileSize } from './fileSize.ts';
 import { flood } from './flood.ts';
 import { importRate } from './importRate.ts';
+import { lotsAndLooks } from './lots.ts';
 import { publish } from './publish.ts';
 import { replayYear } from './replayYear.ts';
 import { remark } from './report.ts';
@@ -26,6 +27,7 @@ const benchmarks: Readonly<Record<string, () => Promise<void>>> = {
   size: fileSize,
   written: writtenDay,
   evaluate,
+  lots: lotsAndLooks,
   rules: rulesAlone,
   chart: yearChart,
   start,

@@ -104,7 +104,15 @@ export const rows: Readonly<Record<string, Row>> = {
     packages: ['csv-parse', 'zod'],
   },
   'hub/snapshot': {
-    ours: ['rules', 'hub/store', 'hub/farm', 'hub/batches', 'hub/lots', 'hub/clock.ts'],
+    ours: [
+      'rules',
+      'hub/store',
+      'hub/farm',
+      'hub/batches',
+      'hub/lots',
+      'hub/record',
+      'hub/clock.ts',
+    ],
     types: ['hub/contract'],
     packages: [],
   },

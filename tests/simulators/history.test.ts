@@ -95,12 +95,15 @@ test('the same seed writes the same file, another seed another one', () => {
   expect(a).not.toBe(c);
 });
 
-test('the last two days are as fine as the probes report, those before every ten minutes', () => {
-  const count = (from: number) =>
+test('the last two days are as fine as the probes report, the cool room for three weeks, all else every ten minutes', () => {
+  const count = (of: string, from: number) =>
     lines.filter(({ probe, quantity, t }) => {
       const at = Date.parse(t);
-      return probe === 'cool-air' && quantity === 'temperature' && at >= from && at < from + DAY;
+      return probe === of && quantity === 'temperature' && at >= from && at < from + DAY;
     }).length;
-  expect(count(start - DAY)).toBeGreaterThan(690); // every 2 minutes: 720
-  expect(count(start - 10 * DAY)).toBeLessThan(150);
+  expect(count('cool-air', start - DAY)).toBeGreaterThan(690); // every 2 minutes: 720
+  expect(count('cool-air', start - 10 * DAY)).toBeGreaterThan(690);
+  expect(count('cool-air', start - 30 * DAY)).toBeLessThan(150);
+  expect(count('sun-canopy', start - DAY)).toBeGreaterThan(280); // every 5 minutes: 288
+  expect(count('sun-canopy', start - 10 * DAY)).toBeLessThan(150);
 });

@@ -7,6 +7,7 @@ import { whoIs } from '../access.ts';
 import type { App } from '../app.ts';
 import { checkFacts, coolRoomOf, heeded, saidFacts, warningOf } from '../lotFacts.ts';
 import { lotOffers } from '../lotOffers.ts';
+import { withParts } from '../lotParts.ts';
 import { type ApiParts, Refused } from '../parts.ts';
 import { iso } from '../present.ts';
 import { lotEntries, shownLots } from '../shownLot.ts';
@@ -115,9 +116,9 @@ export function lotRoutes(app: App, parts: ApiParts) {
       const lot = known(request.params.id);
       const now = parts.clock.now();
       const event = eventOf(lot, request.body, request.session?.name ?? null, now);
-      const next = lots.add(lot.id, lot.place, event, whoIs(request), now);
+      lots.addAll(withParts(parts, lot, event), whoIs(request), now);
       parts.look();
-      return whole(next, now);
+      return whole(known(lot.id), now);
     },
   );
 
@@ -136,7 +137,7 @@ export function lotRoutes(app: App, parts: ApiParts) {
     if (correct) return corrected(lot, correct, override, note ?? null, now);
     if (lot.state !== 'stored')
       throw new Refused(409, `Expected a lot that is stored, got one that is gone (${lot.id})`);
-    if (take) return takenEvent(parts, lot, { ...take, note: note ?? null }, person, now);
+    if (take) return takenEvent(parts, lot, { ...take, note: note ?? null }, person, override, now);
     const by = release?.by ?? person;
     if (by === null)
       throw new Refused(400, 'Expected the name of who decides in release.by, got nothing');

@@ -5,6 +5,7 @@ import { shown } from '../../words/index.ts';
 import { whoIs } from '../access.ts';
 import type { App } from '../app.ts';
 import { type ApiParts, Refused } from '../parts.ts';
+import { openTasks } from '../present.ts';
 import { shownCheck } from '../roomLog.ts';
 
 /** Probes held against melting ice: kept with their date, and their correction where it is wanted. */
@@ -74,7 +75,19 @@ export function probeCheckRoutes(app: App, parts: ApiParts) {
             now,
           );
       });
+      remindersDone(probe, who);
       return shown(probe);
     },
   );
+
+  /** A reminder to check it is done with the check, if nothing else is asked of the probe. */
+  function remindersDone(probe: string, who: string) {
+    const given = { answer: 'done', until: null, note: null } as const;
+    for (const { id, kind, subject, because } of openTasks(parts))
+      if (kind === 'see-to-probe' && subject === probe && because.every(isReminder))
+        parts.answer(id, given, who);
+  }
 }
+
+const isReminder = ({ what }: { readonly what: string }) =>
+  what === 'never-checked-days' || what === 'days-since-check';

@@ -6,6 +6,7 @@ import { newest } from '../newest.ts';
 import { type ApiParts, Refused } from '../parts.ts';
 import { iso, openTasks, shownNight, shownPlace, shownPlaces } from '../present.ts';
 import { shownCoolRoom } from '../presentRoom.ts';
+import { solarOf } from '../solarOf.ts';
 
 export function todayRoutes(app: App, parts: ApiParts) {
   app.get('/api/today', { schema: { response: { 200: contract.today } } }, () => {
@@ -53,13 +54,27 @@ export function todayRoutes(app: App, parts: ApiParts) {
     () => newest(parts).outlook.frost.map(shownNight),
   );
 
+  const roomNow = (id: string) => {
+    const room = newest(parts).outlook.coolRooms.find((one) => one.id === id);
+    if (room) return room;
+    throw new Refused(404, `Expected the id of a cool room, got ${shown(id)}`);
+  };
+
   app.get(
     '/api/cool-rooms/:id',
     { schema: { params: contract.idParam, response: { 200: contract.coolRoom } } },
-    ({ params }) => {
-      const room = newest(parts).outlook.coolRooms.find(({ id }) => id === params.id);
-      if (!room) throw new Refused(404, `Expected the id of a cool room, got ${shown(params.id)}`);
-      return shownCoolRoom(room);
+    ({ params }) => shownCoolRoom(roomNow(params.id)),
+  );
+
+  app.get(
+    '/api/cool-rooms/:id/solar',
+    {
+      schema: {
+        params: contract.idParam,
+        querystring: contract.solarAsked,
+        response: { 200: contract.solarSheet },
+      },
     },
+    ({ params, query }) => solarOf(roomNow(params.id), query),
   );
 }

@@ -36,7 +36,7 @@ test('a correction is a new entry, and what was said before is still told', asyn
     ...{ correct: { kg: 8, harvestedAt: iso(T - HOUR) }, note: 'scale' },
   });
   expect(body).toMatchObject({ kg: 8, kgLeft: 8, harvestedAt: iso(T - HOUR), entries: 2 });
-  expect(body.history[0]?.words).toMatch(/^Corrected \(scale\): weight 8 and harvested at /);
+  expect(body.history[0]?.words).toMatch(/^Corrected \(scale\): weight 8.kg and harvested at /);
   expect(body.history[1]?.words).toMatch(/^Put away, 10.kg\.$/);
   expect(store.journal.after('lot', 0).map((one) => one.body)).toMatchObject([
     { event: 'put-away', facts: { kg: 10, harvestedAt: null } },

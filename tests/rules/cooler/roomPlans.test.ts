@@ -32,6 +32,14 @@ test('hold-over is told with its range, and with its default until a stop was se
   const guessed = holdOver([], room);
   expect(guessed).toMatchObject({ tauHours: 6, learnedFrom: 0 });
   expect(guessed.shortest).toBeLessThan(learned.shortest ?? 0);
+  // A quick beginning holds the short end: 4 ln(17/15) = 0.5007 h.
+  expect(holdOver([6, 6, 6], room, 4).shortest).toBeCloseTo(0.5007, 4);
+  expect(holdOver([6, 6, 6], room, 9).shortest).toBeCloseTo(0.6759, 4);
+  // Beyond an hour the slow one goes on: at 12 h towards 12 °C, 9 e^(-1/6) = 7.6183 K are left after an
+  // hour at 6 h; then 10.8 ln(7.6183/7) = 0.9141 h: 1.9141 h; without 10.8 ln(9/7) = 2.7142 h.
+  const slow = { inside: 3, outside: 12, limit: 5 };
+  expect(holdOver([12, 12], slow, 6).shortest).toBeCloseTo(1.9141, 3);
+  expect(holdOver([12, 12], slow).shortest).toBeCloseTo(2.7142, 3);
   expect(holdOver([6], { ...room, outside: 4 }).toLimit).toBeNull();
   expect(holdOver([6], { ...room, inside: null }).toLimit).toBeNull();
   expect(holdOver([1, 90, 5, 6, 7, 6, 6], room).tauHours).toBe(6); // the middle of the last five
@@ -69,6 +77,20 @@ test('the set runs before the limit, long enough to carry out what came in, and 
   expect(cool).toMatchObject({ runIn: null, litres: null });
 });
 
+test('on a hot day the set runs as its energy grows, which the weather is a part of', () => {
+  // By hand: share 0.35 at 4 K; energy 3 + 0.4 a K. At 25 - 3.5 = 21.5 K it needs 11.6 against 4.6 kWh:
+  // 0.35 x 2.5217 = 0.8826. Off 6 ln(23/20) = 0.8386 h: 0.8386 x 0.8826 / 0.1174 + 0.25 = 6.555 h.
+  const room = { inside: 2, outside: 25, limit: 5, bottom: 2, tauHours: 6 };
+  const need = { slope: 0.4, intercept: 3 };
+  const plan = generatorPlan({ ...room, share: 0.35, shareGap: 4, need }, null);
+  expect(plan.runFor).toBeCloseTo(6.555, 2);
+  // Without a line: twice the usual at the most, 0.7: 0.8386 x 0.7 / 0.3 + 0.25 = 2.207 h.
+  const guess = generatorPlan({ ...room, share: 0.35, shareGap: 4 }, null);
+  expect(guess.runFor).toBeCloseTo(2.207, 2);
+  // A day as mild as 2 K says nothing of proportion: 0.8386 x 0.35 / 0.65 + 0.25 = 0.7016 h.
+  expect(generatorPlan({ ...room, share: 0.35, shareGap: 2 }, null).runFor).toBeCloseTo(0.7016, 3);
+});
+
 test('a counter that rolls over or is reset within the day loses nothing it does not have to', () => {
   // 0.25 kWh an hour: 6 a day
   const hours = (at: (hour: number) => number) => trace(25, 60, (minute) => at(minute / 60));
@@ -104,7 +126,15 @@ test('pauses and stops are told apart by a meter, and stops teach the time const
   const air = trace(1440, 1, (m) => (m < 720 ? 3 : 20 - 17 * Math.exp(-(m - 720) / 240)));
   const outside = trace(288, 5, () => 20);
   const off = [{ from: instant(start + 720 * MINUTE), to: instant(start + 840 * MINUTE) }];
-  expect(offFits(off, { air, outside, door: null })[0]).toBeCloseTo(4, 6);
+  const [fit] = offFits(off, { air, outside, door: null });
+  expect(fit?.tauHours).toBeCloseTo(4, 6);
+  expect(fit?.at).toBe(off[0]?.from);
+  expect(fit?.swiftHours).toBeCloseTo(4, 6); // one constant from the first minute on
+  // The air is 1 K warmer from five minutes after the stop on: after 50 minutes 20 - 17 e^(-50/240) + 1.
+  const jump = trace(1440, 1, (m) => (air.value[m] ?? 3) + (m >= 725 ? 1 : 0));
+  const quick = offFits(off, { air: jump, outside, door: null })[0]?.swiftHours;
+  const reached = 21 - 17 * Math.exp(-50 / 240);
+  expect(quick).toBeCloseTo(50 / 60 / Math.log(17 / (20 - reached)), 4);
   const door = trace(1440, 1, (m) => (m === 760 ? 1 : 0));
   expect(offFits(off, { air, outside, door })).toEqual([]);
 });

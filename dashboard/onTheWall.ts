@@ -1,4 +1,4 @@
-import { calendarDay, instantAt, minuteOfDay } from '../times.ts';
+import { calendarDay, instantAt, minuteOfDay } from './times.ts';
 
 /** `2026-05-10T06:30` on the clock of the farm's wall; '' for not told. */
 export const onTheWall = (time: string | null, zone: string) => {
