@@ -10,7 +10,10 @@ import {
   roomDay,
   roomHabits,
   type Span,
+  smoothTrace,
   type Trace,
+  unitCalls,
+  worksBy,
 } from '../../rules/cooler/index.ts';
 import { percentile } from '../../rules/statistics/index.ts';
 import { type Instant, instant } from '../../rules/units.ts';
@@ -41,6 +44,8 @@ type Kept = {
   readonly made: string;
   readonly days: Map<string, RoomDay | null>;
   learned: RoomLearned;
+  /** The days it was learned from. */
+  from: readonly RoomDay[];
   at: number;
 };
 
@@ -94,6 +99,8 @@ export function makeRooms(store: Store, spots: Spots, farm: () => Farm, calendar
     const there = farm().outside?.id;
     const outside =
       there === undefined ? { t: [], value: [] } : trace(there, OUTSIDE, 'temperature', from, to);
+    const cold = trace(place, ['unit'], 'temperature', from, to);
+    const coil = coilDay(cold, air);
     const off = [...stops(place, from, to), ...offSpans(power, hole)];
     return roomDay(
       air,
@@ -102,7 +109,8 @@ export function makeRooms(store: Store, spots: Spots, farm: () => Farm, calendar
         meanOutside: meanOf(outside.value),
         warmestOutside: outside.value.length === 0 ? null : percentile(outside.value, 0.97),
         power: powerDay(power, hole),
-        coil: coilDay(trace(place, ['unit'], 'temperature', from, to), air),
+        coil,
+        calls: unitCalls(worksBy(power, cold, air, coil), smoothTrace(air, from, to)),
         tauFits: offFits(off, { air, outside, door: door.t.length > 0 ? door : null }),
         kilowattHours: (countedDay(energy) ?? drawnDay(power, hole))?.kilowattHours ?? null,
       },
@@ -125,6 +133,12 @@ export function makeRooms(store: Store, spots: Spots, farm: () => Farm, calendar
     for (const day of kept.days.keys())
       if (day < calendar().add(today, -DAYS)) kept.days.delete(day);
     const partial = days.length < WITHOUT_TODAY;
+    // The same days teach the same: made again only where one of them was.
+    const { from: known } = kept;
+    if (!partial && known.length === days.length && known.every((day, i) => day === days[i])) {
+      return kept.learned;
+    }
+    kept.from = partial ? [] : days;
     const begun = partial ? make(place, calendar().bounds(today).begins, now) : null;
     const setPoint = farm().place(place)?.setPoint ?? 0;
     return {
@@ -143,7 +157,7 @@ export function makeRooms(store: Store, spots: Spots, farm: () => Farm, calendar
       const made = JSON.stringify([here, farm().place(place)]);
       let kept = rooms.get(place);
       if (!kept || kept.made !== made) {
-        kept = { made, days: new Map(), learned: NOTHING, at: Number.NEGATIVE_INFINITY };
+        kept = { made, days: new Map(), learned: NOTHING, from: [], at: Number.NEGATIVE_INFINITY };
         rooms.set(place, kept);
       }
       if (now - kept.at >= HOUR || now < kept.at) {

@@ -15,6 +15,7 @@ export {
   silentAfterMinutes,
   type Yardstick,
 } from './alarmYardsticks.ts';
+export { type BandMoved, bandMoved } from './bandMoved.ts';
 export {
   type Calibration,
   calibrated,
@@ -59,7 +60,14 @@ export { type Excursion, excursions, stalled } from './excursions.ts';
 export { type ExposureClock, exposureClock } from './exposureClock.ts';
 export { type FaultFinding, FIRST_TASKS, faultSignature } from './faultSignature.ts';
 export { filledFrom } from './filledFrom.ts';
-export { type Bump, type Defrosts, defrostDue, findDefrosts } from './findDefrosts.ts';
+export {
+  type Bump,
+  type Defrosts,
+  defrostDue,
+  defrostMayBeOn,
+  defrostUntil,
+  findDefrosts,
+} from './findDefrosts.ts';
 export {
   fitProduceTimeConstant,
   fitTimeConstant,
@@ -108,7 +116,7 @@ export {
   type Trouble,
 } from './roomCauses.ts';
 export { type PowerDay, type RoomDay, roomDay } from './roomDay.ts';
-export { defrostUntil, type RoomHabits, roomHabits, slowerBy } from './roomHabits.ts';
+export { type RoomHabits, roomHabits } from './roomHabits.ts';
 export { humidityProbePasses, type Salt, saltHumidity, saltHumidityFit } from './saltHumidity.ts';
 export { sameValue } from './sameValue.ts';
 export { type LotInTurn, type StoredLot, sellFirst } from './sellFirst.ts';
@@ -127,10 +135,13 @@ export {
   type Signature,
   signatureChecks,
 } from './signatureChecks.ts';
+export { slowerBy } from './slowerBy.ts';
 export { type SheetLine, SOLAR_USUAL, type SolarSheet, solarSheet } from './solarSheet.ts';
 export { batterySize, STARTING_CURRENT, solarPower } from './solarSizing.ts';
 export { respirationRates, type StoredCrop, storageOf, storageTable } from './storageTable.ts';
 export { timeAbove } from './timeAbove.ts';
 export { firstNotBefore, type Span, smoothTrace, type Trace } from './trace.ts';
+export { type UnitCalls, unitCalls } from './unitCalls.ts';
 export { warmedTo, warmingTime } from './warmingTime.ts';
 export { warmingUnder } from './warmingUnder.ts';
+export { worksBy } from './worksBy.ts';
