@@ -58,7 +58,6 @@ export { type EnergyLine, energyIndex, energyLine } from './energyIndex.ts';
 export { type EnergyDay, type EnergyTrend, energyTrend } from './energyTrend.ts';
 export { type Excursion, excursions, stalled } from './excursions.ts';
 export { type ExposureClock, exposureClock } from './exposureClock.ts';
-export { type FaultFinding, FIRST_TASKS, faultSignature } from './faultSignature.ts';
 export { filledFrom } from './filledFrom.ts';
 export {
   type Bump,
@@ -128,13 +127,6 @@ export {
   unknownSpans,
 } from './seriesBetween.ts';
 export { isImpossibleRate, isLinkWeak, isSaturated, isSpike, isStuck } from './seriesFlags.ts';
-export {
-  type Check,
-  type Fault,
-  type RoomFacts,
-  type Signature,
-  signatureChecks,
-} from './signatureChecks.ts';
 export { slowerBy } from './slowerBy.ts';
 export { type SheetLine, SOLAR_USUAL, type SolarSheet, solarSheet } from './solarSheet.ts';
 export { batterySize, STARTING_CURRENT, solarPower } from './solarSizing.ts';

@@ -82,7 +82,7 @@ function read(look: Look, place: PlaceNow): Signs {
       : roomCauses({
           trouble: worst.trouble,
           steep: air.above?.steep === true,
-          dipped: !doorLike(air.above, room.habits.line),
+          dipped: !doorLike(air.above, room.habits),
           doorOpen: door.by === 'contact' ? door.open : null,
           supplyOn: supplyNow(power),
           nothingDrawn: power.watts === 0,

@@ -23,9 +23,10 @@ export type FaultRow = {
   readonly warmed: number | null;
   /** How many were told before the produce had warmed by a kelvin. */
   readonly underOne: number;
-  /** Named right; told that it can't be told, with the right one among; wrong. */
+  /** Named right; told that it can't be told, with the right one among; none named; wrong. */
   readonly right: number;
   readonly cannotTell: number;
+  readonly unnamed: number;
   readonly wrong: number;
   /** Named right by the end, where it was watched on. */
   readonly rightAtEnd: number;
@@ -54,8 +55,9 @@ export function faultRow(results: readonly TrialResult[]): FaultRow {
   const truth = TRUTH[first.fault] ?? '';
   const right = found.filter(({ cause }) => cause === truth).length;
   const cannotTell = found.filter(
-    ({ cause, among }) => cause !== truth && among.length > 1 && among.includes(truth as never),
+    ({ cause, among }) => cause === 'unclear' && among.includes(truth),
   ).length;
+  const unnamed = found.filter(({ cause }) => cause === null).length;
   const at = (share: number) => (minutes.length === 0 ? null : quantile(minutes, share));
   const warmed = found.flatMap((result) => result.warmed ?? []);
   const shown = found.flatMap((result) => result.shown ?? []);
@@ -70,7 +72,7 @@ export function faultRow(results: readonly TrialResult[]): FaultRow {
     rightAtEnd: results.filter(({ causeAtEnd }) => causeAtEnd === truth).length,
     warmed: warmed.length === 0 ? null : Math.max(...warmed),
     underOne: warmed.filter((kelvin) => kelvin < 1).length,
-    ...{ right, cannotTell, wrong: found.length - right - cannotTell },
+    ...{ right, cannotTell, unnamed, wrong: found.length - right - cannotTell - unnamed },
   };
 }
 
@@ -84,7 +86,7 @@ export function lineOf(row: FaultRow): string {
     `since it showed ${cell(row.shown)} / ${cell(row.lastShown)}`,
     `woke ${row.woke} at ${cell(row.alarm)}`,
     `produce +${cell(warmed, 2)} K, under 1 K ${row.underOne}`,
-    `cause right ${row.right}, cannot tell ${row.cannotTell}, wrong ${row.wrong}`,
+    `cause right ${row.right}, cannot tell ${row.cannotTell}, none ${row.unnamed}, wrong ${row.wrong}`,
     `right at the end ${row.rightAtEnd}`,
   ].join('  ');
 }

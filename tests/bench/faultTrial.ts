@@ -133,7 +133,9 @@ export function runTrial(job: TrialJob, hours: number, stopAtAlarm = true): Tria
       if (another) others.add(task.id);
       if (others.has(task.id)) continue;
       if (task.alarm !== null && after !== null) found.alarm ??= after;
-      if (seen.has(task.id)) continue;
+      // Somebody who was told of an open door just before the fault is told of this one too.
+      const stands = ofDoor && after !== null && task.kind === 'shut-door';
+      if (seen.has(task.id) && !(stands && found.minutes === undefined)) continue;
       seen.add(task.id);
       kinds.set(task.key, (kinds.get(task.key) ?? 0) + 1);
       if (after === null || benign) {

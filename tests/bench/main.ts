@@ -12,6 +12,7 @@ import { importRate } from './importRate.ts';
 import { publish } from './publish.ts';
 import { replayYear } from './replayYear.ts';
 import { remark } from './report.ts';
+import { roomRules } from './roomRules.ts';
 import { rulesAlone } from './rulesAlone.ts';
 import { start } from './start.ts';
 import { writtenDay } from './writtenDay.ts';
@@ -30,6 +31,7 @@ const benchmarks: Readonly<Record<string, () => Promise<void>>> = {
   chart: yearChart,
   start,
   faults: faultsFound,
+  roomRules,
 };
 
 const named = process.argv.slice(2);
