@@ -120,7 +120,7 @@ test('air that rests on its way down is a slow loss, for today and not for tonig
   const { room, said } = at({ air });
   expect(room.among).toContain('unit');
   expect(said('see-to-unit')).toMatchObject({ verdict: 'act' });
-  const short = after(35, (m) =>
+  const short = after(28, (m) =>
     m < 10 ? 3 + 0.13 * m : Math.max(3.6 + 0.04 * Math.sin(m), 4.3 - 0.1 * (m - 10)),
   );
   expect(at({ air: short }).acts).toEqual([]);
