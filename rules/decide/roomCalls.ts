@@ -1,6 +1,8 @@
 import { defrostMayBeOn, smoothTrace } from '../cooler/index.ts';
 import { type Instant, MINUTE } from '../units.ts';
+import { within } from './column.ts';
 import type { Room } from './room.ts';
+import type { Column } from './snapshot.ts';
 
 // Whether the unit stands still where in its cycle it always works: by where it was seen to start
 // and to stop in this room. Sooner than waiting for the air to leave its cycle.
@@ -11,6 +13,14 @@ const RESTS = 6; // minutes, ours: some units wait three to five before they sta
 const MID_CYCLE = 0.4; // of the swing above where it stops; and at least so many K. Ours
 const MID_CYCLE_LEAST = 0.4; // K
 const STOPPED_FOR = 3.75; // minutes, ours: as for a supply that is off
+
+/** A probe that says one value over and over may hang: the unit is not judged by it. */
+const STILL_FOR = 8; // minutes, ours
+function standsStill({ t, value }: Column, now: number): boolean {
+  const { from, to } = within({ t, value }, now - STILL_FOR * MINUTE, now);
+  const last = value.slice(from, to);
+  return last.length > 2 && last.every((each) => each === last[0]);
+}
 
 /**
  * Whether a unit idle since then ought to work: the air is above where it starts, or it stopped in
@@ -23,6 +33,7 @@ export function missesItsTurn({ air, habits, now, supply }: Room, idleSince: Ins
   if (air === null || calls === null || defrosts === null || !supply.on) return false;
   if (supply.since !== null && now - supply.since < RESTS * MINUTE) return false;
   if (defrostMayBeOn(defrosts, now)) return false;
+  if (standsStill(air.column, now)) return false;
   const idle = now - idleSince;
   const { t, value } = smoothTrace(air.column, idleSince, now);
   const newest = value.filter((_, i) => (t[i] as number) > now - OVER_FOR * MINUTE);
