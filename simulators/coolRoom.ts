@@ -61,6 +61,8 @@ export type CoolRoomMinute = {
   readonly strength?: number | undefined;
   /** False when the coil's fan does not turn. */
   readonly fan?: boolean | undefined;
+  /** True when the timer's contact hangs in a defrost. */
+  readonly defrost?: boolean | undefined;
 };
 
 export type CoolRoom = {
@@ -114,7 +116,8 @@ export function nextCoolRoom(last: CoolRoom, kind: CoolRoomKind, now: CoolRoomMi
   const minute = Math.floor(now.t / 60_000) - kind.defrostAt;
   const every = kind.defrostEvery * 60;
   const due = ((minute % every) + every) % every < kind.defrostMinutes;
-  const defrost = now.supply && due && (last.coil < DEFROSTED || !last.defrost || last.frost > 0);
+  const melting = due && (last.coil < DEFROSTED || !last.defrost || last.frost > 0);
+  const defrost = now.supply && (now.defrost === true || melting);
 
   let { air, wall, produce, coil, frost, bulb, calls } = last;
   let { heat: freshHeat, temperature: fresh } = last.fresh;

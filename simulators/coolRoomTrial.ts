@@ -24,16 +24,21 @@ export type TrialFault =
   | 'door-ajar'
   | 'set-in-fahrenheit'
   | 'set-in-celsius'
+  | 'set-warmer'
+  | 'set-colder'
   | 'probe-stuck'
+  | 'defrost-stuck'
   // What is no fault, and asks for nothing.
   | 'warm-load'
   | 'hot-day'
+  | 'defrosts'
+  | 'long-defrost'
   | 'none';
 
 export type Trial = {
   readonly seed: number;
   readonly fault: TrialFault;
-  /** When it begins; null takes a moment of the seed's own in the day after `learn` days. */
+  /** When it begins. */
   readonly from: number;
   /** Door openings of a working day. */
   readonly openings?: number;
@@ -47,6 +52,15 @@ export type TrialMinute = {
   /** What the probe in the air says: slower than the air, noisy, in steps; stuck when it is. */
   readonly air: number;
   readonly coil: number;
+};
+
+/** All that the next minute depends on: a trial can be taken up again from it. */
+export type TrialState = {
+  readonly t: number;
+  readonly room: CoolRoom;
+  readonly around: number;
+  readonly shown: number;
+  readonly stuckAt: number | null;
 };
 
 /** A room of this seed's own: every size within a quarter of the usual one. */
@@ -90,6 +104,20 @@ export function createTrial({ seed, fault, from, openings = 8 }: Trial) {
     return 16 + swing + 2 * chance.smooth(t / HOUR, 60) + 0.3 * chance.smooth(t / HOUR, 1.5) + heat;
   };
 
+  const pick = createChance(seed, 'trial shift');
+  const warmer = 0.8 + 0.6 * pick.uniform(1); // K by which somebody turned it
+  const colder = 1 + 0.6 * pick.uniform(2);
+  const setTo = (on: boolean): number | undefined => {
+    if (!on) return undefined;
+    // 3 typed where °F are shown, and 37 °F taken for °C.
+    if (fault === 'set-in-fahrenheit') return (3 - 32) / 1.8;
+    if (fault === 'set-in-celsius') return 37.4;
+    if (fault === 'set-warmer') return kind.setPoint + warmer;
+    return fault === 'set-colder' ? kind.setPoint - colder : undefined;
+  };
+  // The timer's next turn takes longer, with less than half as much again.
+  const long = { ...kind, defrostMinutes: Math.round(1.4 * kind.defrostMinutes) };
+
   /** Openings of one day: working hours, a few minutes each, now and then a van. */
   const openingsOf = (day: number) => {
     let list = doors.get(day);
@@ -123,27 +151,30 @@ export function createTrial({ seed, fault, from, openings = 8 }: Trial) {
     const outside = outsideAt(t);
     around += (outside + 1 - around) / 60;
     const minute = Math.floor((t % DAY) / MINUTE);
-    const open = openingsOf(Math.floor(t / DAY)).filter((o) => minute >= o.from && minute < o.to);
-    const carried = open.find((o) => o.load > 0 && minute === o.from + 1)?.load ?? 0;
     const on = t >= from;
     const is = (...names: readonly TrialFault[]) => on && names.includes(fault);
+    // Nobody comes while defrosts are looked at, so that they stand alone.
+    const open = is('defrosts', 'long-defrost')
+      ? []
+      : openingsOf(Math.floor(t / DAY)).filter((o) => minute >= o.from && minute < o.to);
+    const carried = open.find((o) => o.load > 0 && minute === o.from + 1)?.load ?? 0;
     const loading = is('warm-load') && t < from + 14 * MINUTE;
     const warm = loading && t === from + 2 * MINUTE ? 380 : 0;
     const heat = carried + warm;
-    room = nextCoolRoom(room, kind, {
+    room = nextCoolRoom(room, is('long-defrost') ? long : kind, {
       t,
       around,
       supply: !is('power-cut'),
       door: is('door-open') || open.length > 0 || loading ? 1 : is('door-ajar') ? 0.3 : 0,
       load: heat > 0 ? { heat, temperature: Math.max(8, outside + 3) } : undefined,
-      // 3 typed where °F are shown, and 37 °F taken for °C.
-      setPoint: is('set-in-fahrenheit') ? (3 - 32) / 1.8 : is('set-in-celsius') ? 37.4 : undefined,
+      setPoint: setTo(on),
       strength: is('unit-stopped')
         ? 0
         : is('refrigerant')
           ? Math.max(0.05, 1 - (0.5 * (t - from)) / DAY)
           : undefined,
       fan: !is('fan-stopped'),
+      defrost: is('defrost-stuck') ? true : undefined,
     });
     shown += ((room.air - shown) * 60) / LAG;
     const index = Math.floor(t / MINUTE);
@@ -161,6 +192,11 @@ export function createTrial({ seed, fault, from, openings = 8 }: Trial) {
       room = firstCoolRoom(begin, kind);
       around = outsideAt(begin);
       shown = room.air;
+    },
+    state: (): TrialState => ({ t, room, around, shown, stuckAt }),
+    /** Goes on from where a trial of the same seed was. */
+    resume(state: TrialState) {
+      ({ t, room, around, shown, stuckAt } = state);
     },
     step,
   };

@@ -3,7 +3,7 @@ import type { Params } from '../router.ts';
 import { words } from '../words.ts';
 import { Alarms } from './Alarms.tsx';
 import { Batches } from './Batches.tsx';
-import { CoolRoom, CoolRoom, CoolRoomRecord, CoolRoomRecord, CoolRoomSolar } from './CoolRoom.tsx';
+import { CoolRoom, CoolRoomRecord, CoolRoomSolar } from './CoolRoom.tsx';
 import { Frost } from './Frost.tsx';
 import { How } from './How.tsx';
 import { Losses } from './Losses.tsx';

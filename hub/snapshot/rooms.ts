@@ -11,7 +11,10 @@ import {
   roomDay,
   roomHabits,
   type Span,
+  smoothTrace,
   type Trace,
+  unitCalls,
+  worksBy,
 } from '../../rules/cooler/index.ts';
 import { percentile } from '../../rules/statistics/index.ts';
 import { type Instant, instant } from '../../rules/units.ts';
@@ -54,6 +57,8 @@ type Kept = {
   readonly made: string;
   readonly days: Map<string, MadeDay | null>;
   learned: Omit<RoomLearned, 'filled'> & { readonly fill: RoomFill };
+  /** The days it was learned from. */
+  from: readonly MadeDay[];
   at: number;
 };
 
@@ -113,6 +118,8 @@ export function makeRooms(
     const there = farm().outside?.id;
     const outside =
       there === undefined ? { t: [], value: [] } : trace(there, OUTSIDE, 'temperature', from, to);
+    const cold = trace(place, ['unit'], 'temperature', from, to);
+    const coil = coilDay(cold, air);
     const off = [...stops(place, from, to), ...offSpans(power, hole)];
     const fits = offFits(off, { air, outside, door: door.t.length > 0 ? door : null });
     const day = roomDay(
@@ -122,7 +129,8 @@ export function makeRooms(
         meanOutside: meanOf(outside.value),
         warmestOutside: outside.value.length === 0 ? null : percentile(outside.value, 0.97),
         power: powerDay(power, hole),
-        coil: coilDay(trace(place, ['unit'], 'temperature', from, to), air),
+        coil,
+        calls: unitCalls(worksBy(power, cold, air, coil), smoothTrace(air, from, to)),
         tauFits: fits.map(({ tauHours }) => tauHours),
         kilowattHours: (countedDay(energy) ?? drawnDay(power, hole))?.kilowattHours ?? null,
       },
@@ -146,16 +154,23 @@ export function makeRooms(
     for (const day of kept.days.keys())
       if (day < calendar().add(today, -DAYS)) kept.days.delete(day);
     const partial = made.length < WITHOUT_TODAY;
+    // The same days teach the same: made again only where one of them was.
+    const { from: known } = kept;
+    const same =
+      !partial && known.length === made.length && known.every((day, i) => day === made[i]);
+    kept.from = partial ? [] : made;
     const begun = partial ? make(place, calendar().bounds(today).begins, now) : null;
     const here = farm().place(place);
     const days = made.map(({ day }) => day);
     const hole = Math.max(10, 3 * everyOf(place)) * MINUTE;
     const supplies = made.flatMap(({ supply }) => supply ?? []);
     return {
-      habits: roomHabits([...days, ...(begun ? [begun.day] : [])], {
-        setPoint: here?.setPoint ?? 0,
-        every: everyOf(place),
-      }),
+      habits: same
+        ? kept.learned.habits
+        : roomHabits([...days, ...(begun ? [begun.day] : [])], {
+            setPoint: here?.setPoint ?? 0,
+            every: everyOf(place),
+          }),
       energyDays: days.map(energyOf),
       fill: roomFill(
         lots.all(),
@@ -174,7 +189,7 @@ export function makeRooms(
       const made = JSON.stringify([here, farm().place(place)]);
       let kept = rooms.get(place);
       if (!kept || kept.made !== made) {
-        kept = { made, days: new Map(), learned: NOTHING, at: Number.NEGATIVE_INFINITY };
+        kept = { made, days: new Map(), learned: NOTHING, from: [], at: Number.NEGATIVE_INFINITY };
         rooms.set(place, kept);
       }
       if (now - kept.at >= HOUR || now < kept.at) {

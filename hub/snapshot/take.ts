@@ -62,6 +62,8 @@ export function makeTake(parts: TakeParts) {
     const versions = `${temperature.version}:${humidity.version}`;
     const known = pairs.get(probe);
     if (known?.versions === versions) return known.air;
+    // A probe without humidity, as in most cool rooms, has no pairs to look for.
+    if (humidity.t.length === 0) return [];
     const air = pair(temperature, humidity, Math.max(every / 2, 2.5 * MINUTE)).filter(
       ({ humidity: value }) => value !== null,
     ) as unknown as AirReading[];

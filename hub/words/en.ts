@@ -260,6 +260,7 @@ export const evidenceLabels: Readonly<Record<string, string>> = {
   'colder-than-ever': 'Air colder than it ever is',
   'cover-gain': 'What covers add here in nine clear nights of ten',
   covers: 'Covers',
+  'cycle-moved-by': 'Whole cycle moved by',
   'cutting-allowed': 'Cutting back may be done, because of',
   'cutting-brings': 'Cutting back brings, against picking on',
   'cycle-bottom-above': 'Bottom of the cooling cycle above the set temperature',
@@ -523,6 +524,8 @@ const sentences: Readonly<Record<string, Say>> = {
     `The cooling has not brought the air down for ${minutesOf(value)}; ${minutesOf(limit)} is the most it takes.`,
   'colder-than-ever': ({ value, limit }) =>
     `The air is at ${figure(value)}${HARD}°C, colder than it ever is (${figure(limit)}${HARD}°C): produce may freeze.`,
+  'cycle-moved-by': ({ value }) =>
+    `The cooling goes up and down as ever, but ${figure(Math.abs(Number(value)))}${HARD}K ${Number(value) > 0 ? 'warmer' : 'colder'} than it did: somebody may have turned its setting.`,
   'one-value-minutes': ({ value }) =>
     `It has said the same value for ${minutesOf(value)}, in a room that never stands still.`,
   'coil-below-air': ({ value }) => `The coil is ${figure(value)}${HARD}°C colder than the air.`,
@@ -631,6 +634,7 @@ const reasons: Partial<Record<TaskKind, readonly (readonly string[])[]>> = {
   ],
   'see-to-unit': [
     ['off-minutes', 'room-air'],
+    ['cycle-moved-by', 'may-be'],
     ['colder-than-ever', 'may-be'],
     ['top-to-bottom-minutes', 'may-be'],
     ['no-way-down-minutes', 'may-be'],
@@ -2683,6 +2687,7 @@ export const inputLabels: Readonly<Record<string, string>> = {
   'at-top-since': 'At the top of the cycle since',
   'cycle-bottom': 'Bottom of the cycle',
   'cycle-top': 'Top of the cycle',
+  'moved-since': 'Moved since',
   'no-way-down-since': 'No way down since',
   'out-of-cycle-above': 'Out of its cycle above',
   'running-share': 'Share of the time the unit runs',
@@ -2774,6 +2779,7 @@ const inputValues: Readonly<Record<string, string>> = {
   'door-open': 'a door that stands open',
   'lost-bottom': 'air that does not come down',
   'not-cooling': 'a unit that does not cool',
+  'set-elsewhere': 'a cycle that lies elsewhere',
   stalled: 'air that makes no way down',
   stuck: 'a probe that stands still',
   'supply-off': 'no power',

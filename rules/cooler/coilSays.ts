@@ -18,6 +18,10 @@ const IDLES = 0.25;
 const STARVED = 4; // K below its coldest, ours: a stopped fan or a coil full of ice
 const USUAL = 6; // K below the air, until learned. Ours
 
+/** Whether a coil so many K below the air cools, by how far it usually is; null half-way between. */
+export const coolsBy = (below: number, usual: number): boolean | null =>
+  below >= COOLS * usual ? true : below <= IDLES * usual ? false : null;
+
 /** How cold the coil is against the air of the same minute. Ours, from no source. */
 export function coilSays(
   coil: Trace,
@@ -41,6 +45,5 @@ export function coilSays(
       starvedSince = coil.t[i] as Instant;
     }
   }
-  const cools = now >= COOLS * distance ? true : now <= IDLES * distance ? false : null;
-  return { belowAir: now, cools, idleSince, starvedSince };
+  return { belowAir: now, cools: coolsBy(now, distance), idleSince, starvedSince };
 }

@@ -69,3 +69,25 @@ export function defrostDue(defrosts: Defrosts | null, at: Instant): boolean {
   const minute = (at / MINUTE) % DAY;
   return defrosts.at.some((due) => apart(minute, due) <= defrosts.give + 3);
 }
+
+/** Minutes: a defrost begins before the air leaves its cycle, from where its rise is timed. Ours. */
+const BEFORE_LINE = 5;
+const LONGER = 1.5; // times the learned length; common practice
+
+/** Until when a stretch that began then may rise because of a defrost; its start where none is due. */
+export const defrostUntil = (defrosts: Defrosts | null, since: Instant): number =>
+  defrosts !== null && defrostDue(defrosts, since)
+    ? since + (LONGER * defrosts.minutes + BEFORE_LINE) * MINUTE
+    : since;
+
+const BEFORE = 25; // minutes that a defrost may go on before the air leaves its cycle. Ours
+
+/** Whether the timer may be defrosting then. */
+export function defrostMayBeOn(defrosts: Defrosts | null, at: Instant): boolean {
+  if (defrosts === null) return false;
+  const minute = (at / MINUTE) % DAY;
+  return defrosts.at.some((due) => {
+    const late = signed(minute - due);
+    return late >= -BEFORE && late <= LONGER * defrosts.minutes + BEFORE_LINE;
+  });
+}

@@ -15,6 +15,7 @@ export {
   silentAfterMinutes,
   type Yardstick,
 } from './alarmYardsticks.ts';
+export { type BandMoved, bandMoved } from './bandMoved.ts';
 export {
   type Calibration,
   calibrated,
@@ -57,9 +58,15 @@ export { type EnergyLine, energyIndex, energyLine } from './energyIndex.ts';
 export { type EnergyDay, type EnergyTrend, energyTrend } from './energyTrend.ts';
 export { type Excursion, excursions, stalled } from './excursions.ts';
 export { type ExposureClock, exposureClock } from './exposureClock.ts';
-export { type FaultFinding, FIRST_TASKS, faultSignature } from './faultSignature.ts';
 export { filledFrom } from './filledFrom.ts';
-export { type Bump, type Defrosts, defrostDue, findDefrosts } from './findDefrosts.ts';
+export {
+  type Bump,
+  type Defrosts,
+  defrostDue,
+  defrostMayBeOn,
+  defrostUntil,
+  findDefrosts,
+} from './findDefrosts.ts';
 export {
   fitProduceTimeConstant,
   fitTimeConstant,
@@ -109,7 +116,7 @@ export {
 } from './roomCauses.ts';
 export { type RoomContents, roomContents } from './roomContents.ts';
 export { type PowerDay, type RoomDay, roomDay } from './roomDay.ts';
-export { defrostUntil, type RoomHabits, roomHabits, slowerBy } from './roomHabits.ts';
+export { type RoomHabits, roomHabits } from './roomHabits.ts';
 export { humidityProbePasses, type Salt, saltHumidity, saltHumidityFit } from './saltHumidity.ts';
 export { sameValue } from './sameValue.ts';
 export { type LotInTurn, type StoredLot, sellFirst } from './sellFirst.ts';
@@ -121,18 +128,13 @@ export {
   unknownSpans,
 } from './seriesBetween.ts';
 export { isImpossibleRate, isLinkWeak, isSaturated, isSpike, isStuck } from './seriesFlags.ts';
-export {
-  type Check,
-  type Fault,
-  type RoomFacts,
-  type Signature,
-  signatureChecks,
-} from './signatureChecks.ts';
+export { slowerBy } from './slowerBy.ts';
 export { type SheetLine, SOLAR_USUAL, type SolarSheet, solarSheet } from './solarSheet.ts';
 export { batterySize, STARTING_CURRENT, solarPower } from './solarSizing.ts';
 export { respirationRates, type StoredCrop, storageOf, storageTable } from './storageTable.ts';
 export { timeAbove } from './timeAbove.ts';
 export { firstNotBefore, type Span, smoothTrace, type Trace } from './trace.ts';
+export { type UnitCalls, unitCalls } from './unitCalls.ts';
 export {
   STOPS_DAYS,
   STOPS_FEWEST,
@@ -142,3 +144,4 @@ export {
 } from './usualStops.ts';
 export { warmedTo, warmingTime } from './warmingTime.ts';
 export { warmingUnder } from './warmingUnder.ts';
+export { worksBy } from './worksBy.ts';

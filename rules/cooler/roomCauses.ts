@@ -20,6 +20,8 @@ export type Trouble =
   /** The way from top to bottom of the cycle takes far too long. */
   | 'lost-bottom'
   | 'too-cold'
+  /** The cycle has kept its shape and lies elsewhere. */
+  | 'set-elsewhere'
   /** The same value again and again. */
   | 'stuck';
 
@@ -65,12 +67,15 @@ export function roomCauses(seen: RoomEvidence): CauseFinding {
   if (trouble === 'stuck') return found(cools === null ? 'likely' : 'sure', 'probe');
   if (trouble === 'supply-off') return found('sure', 'power');
   if (trouble === 'door-open' || doorOpen === true) return found('sure', 'door');
+  // A door, a load or a unit that fades lifts the top alone, or makes the cycle slow.
+  if (trouble === 'set-elsewhere') return found('likely', 'controller');
   // A relay that hangs cools on just as a set value far too low does.
   if (trouble === 'too-cold') return found('cannot-tell', 'controller', 'unit');
   if (trouble === 'coil-starved') return found('sure', 'unit');
   if (cools === false) {
     if (supplyOn === false) return found('sure', 'power');
-    if (supplyOn === true) return found('likely', 'unit', 'controller');
+    // With power and above its cycle it should work: broken, or set far too high.
+    if (supplyOn === true) return found('cannot-tell', 'unit', 'controller');
     return found(nothingDrawn ? 'likely' : 'cannot-tell', 'power', 'unit', 'controller');
   }
   const door = doorOpen === null ? (['door'] as const) : [];

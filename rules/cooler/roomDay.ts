@@ -7,6 +7,7 @@ import { type Cycle, learnCycle } from './learnCycle.ts';
 import { type Longest, lostBottom } from './lostBottom.ts';
 import { sameValue } from './sameValue.ts';
 import { smoothTrace, type Trace } from './trace.ts';
+import type { UnitCalls } from './unitCalls.ts';
 
 /** What one day of a cool room shows of its habits. */
 export type RoomDay = {
@@ -27,6 +28,8 @@ export type RoomDay = {
   readonly warmestOutside: number | null;
   readonly power: PowerDay | null;
   readonly coil: { readonly lowest: number; readonly belowAir: number } | null;
+  /** Where in its cycle the unit starts and stops, by meter or coil. */
+  readonly calls: UnitCalls | null;
   readonly tauFits: readonly Hours[];
   /** kWh, and whether it is only the least it can have been. */
   readonly kilowattHours: number | null;
@@ -60,7 +63,7 @@ export function roomDay(
   day: { readonly from: Instant; readonly to: Instant; readonly every: number },
   others: Pick<
     RoomDay,
-    'meanOutside' | 'warmestOutside' | 'power' | 'coil' | 'tauFits' | 'kilowattHours'
+    'meanOutside' | 'warmestOutside' | 'power' | 'coil' | 'calls' | 'tauFits' | 'kilowattHours'
   >,
 ): RoomDay {
   const { from, to, every } = day;
@@ -82,7 +85,7 @@ export function roomDay(
       }),
     longestPull:
       cycle === null
-        ? { within: minutes(0), out: minutes(0), back: minutes(0) }
+        ? { within: minutes(0), out: minutes(0), back: minutes(0), flat: minutes(0) }
         : lostBottom(smooth, { ...cycle, line: lineOf(cycle, every).line }, hole).longest,
     lowest: values.length === 0 ? null : percentile(values, 0.002),
     longestSame: sameValue(air, hole).longest,

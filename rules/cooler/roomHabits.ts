@@ -1,9 +1,10 @@
 import { median } from '../statistics/index.ts';
-import { type Hours, MINUTE, type Minutes, minutes } from '../units.ts';
+import { type Hours, type Minutes, minutes } from '../units.ts';
 import { type Defrosts, defrostDue, findDefrosts } from './findDefrosts.ts';
 import type { Cycle } from './learnCycle.ts';
 import type { Longest } from './lostBottom.ts';
 import { lineOf, type RoomDay } from './roomDay.ts';
+import type { UnitCalls } from './unitCalls.ts';
 
 /** What is usual in one room, learned from its days; what was not learned has a default of ours. */
 export type RoomHabits = {
@@ -31,6 +32,8 @@ export type RoomHabits = {
     readonly pause: number;
   } | null;
   readonly coil: { readonly lowest: number; readonly belowAir: number } | null;
+  /** How warm the air is when the unit starts and stops, °C. */
+  readonly calls: UnitCalls | null;
   /** Share of the time that the unit runs, and the difference outside to inside, K, at which. */
   readonly duty: { readonly share: number; readonly gap: number | null } | null;
   /** The warmest outside that the rest was learned under; null for not known. */
@@ -50,11 +53,12 @@ const PULL = {
   within: { least: 30, most: 150 },
   out: { least: 45, most: 210 },
   back: { least: 60, most: 150 },
+  flat: { until: 120, least: 25, most: 75 },
 };
 const SAME = { least: 20, most: 240 };
 const MORE = 4; // minutes past the longest seen
 const ODD = 2; // times the next largest; such a day teaches nothing
-const PULL_MORE = { within: 1.6, out: 2, back: 2.2 };
+const PULL_MORE = { within: 1.6, out: 2, back: 2.2, flat: 1.4 };
 const COLDER = 0.5; // K below the coldest seen
 const CUT = { top: 1, bottom: -1, line: 1.5 }; // K from set point: a thermostat of ±1 K, common practice
 const COLD_UNTIL = -2; // K from set point, until learned. Ours
@@ -63,6 +67,7 @@ const UNTIL: Longest = {
   within: minutes(PULL.until),
   out: minutes(PULL.until),
   back: minutes(PULL.until),
+  flat: minutes(PULL.flat.until),
 };
 
 /**
@@ -91,6 +96,7 @@ export function roomHabits(
   const tauFits = all.flatMap((day) => day.tauFits);
   const watts = wattsOf(all);
   const coil = coilOf(all);
+  const calls = callsOf(all);
   const duty = dutyOf(all);
   const outs = all.flatMap(({ warmestOutside }) => warmestOutside ?? []);
   const warmest = outs.length === 0 ? null : usualMost(outs);
@@ -104,6 +110,7 @@ export function roomHabits(
         tauFits,
         watts,
         coil,
+        calls,
         duty,
         warmest,
       },
@@ -136,6 +143,7 @@ export function roomHabits(
       tauFits,
       watts,
       coil,
+      calls,
       duty,
       warmest,
       line,
@@ -150,6 +158,7 @@ export function roomHabits(
       within: held(longestOf('within') * PULL_MORE.within, PULL.within),
       out: held(longestOf('out') * PULL_MORE.out, PULL.out),
       back: held(longestOf('back') * PULL_MORE.back, PULL.back),
+      flat: held(longestOf('flat') * PULL_MORE.flat, PULL.flat),
     },
     lowest: (lows[lows.length >= 5 ? 1 : 0] ?? cycle.bottom) - COLDER,
     same: held(2 * usualMost(days.map(({ longestSame }) => longestSame)), SAME),
@@ -194,6 +203,13 @@ function dutyOf(days: readonly RoomDay[]): RoomHabits['duty'] {
   return { share: median(shares), gap: gaps.length === 0 ? null : median(gaps) };
 }
 
+function callsOf(days: readonly RoomDay[]): UnitCalls | null {
+  const calls = days.flatMap((day) => day.calls ?? []);
+  if (calls.length < FEWEST_DAYS) return null;
+  const of = (key: keyof UnitCalls) => median(calls.map((each) => each[key]));
+  return { startsAt: of('startsAt'), stopsAt: of('stopsAt') };
+}
+
 function coilOf(days: readonly RoomDay[]): RoomHabits['coil'] {
   const coils = days.flatMap(({ coil }) => coil ?? []);
   if (coils.length < FEWEST_DAYS) return null;
@@ -202,30 +218,4 @@ function coilOf(days: readonly RoomDay[]): RoomHabits['coil'] {
     lowest: lows[coils.length >= 5 ? 1 : 0] ?? 0,
     belowAir: median(coils.map(({ belowAir }) => belowAir)),
   };
-}
-
-/** Until when a stretch that began then may rise because of a defrost; its start where none is due. */
-export const defrostUntil = ({ defrosts }: RoomHabits, since: number): number =>
-  defrosts !== null && defrostDue(defrosts, since as never)
-    ? since + 1.5 * defrosts.minutes * MINUTE
-    : since;
-
-const MOST_SLOWER = 4; // times. Ours
-const AT_ITS_END = 0.9; // running share from where on only the limit itself tells. Ours
-const NEVER = 100; // times
-
-/**
- * How many times longer the way down may take than was ever seen, when it is warmer outside than it
- * was while that was learned: with a running share d the unit has 1 - d of its strength left over.
- * 1 while it is no warmer, or not known. Source: steady heat balance; the most is ours.
- */
-export function slowerBy(habits: RoomHabits, outside: number | null): number {
-  const { warmest, duty, top, bottom } = habits;
-  if (outside === null || warmest === null || duty === null || outside <= warmest) return 1;
-  const inside = (top + bottom) / 2;
-  const usual = duty.gap ?? warmest - inside;
-  if (usual < 1 || warmest - inside < 1) return 1;
-  const then = Math.min(0.9, (duty.share * (warmest - inside)) / usual);
-  const now = (then * (outside - inside)) / (warmest - inside);
-  return now >= AT_ITS_END ? NEVER : Math.min(MOST_SLOWER, (1 - then) / (1 - now));
 }

@@ -1,7 +1,11 @@
 import {
+  type BandMoved,
+  bandMoved,
+  cycleTurns,
   defrostUntil,
   type Excursion,
   excursions,
+  firstNotBefore,
   lostBottom,
   type Pull,
   type PullDown,
@@ -12,8 +16,9 @@ import {
   stalled,
   type Trouble,
 } from '../cooler/index.ts';
-import { HOUR, type Instant, MINUTE } from '../units.ts';
+import { HOUR, type Instant, MINUTE, minutes } from '../units.ts';
 import { since, within } from './column.ts';
+import { minutesOpen } from './minutesOpen.ts';
 import { coverage, ENOUGH, holeOf, type Room } from './room.ts';
 
 // What the temperature of the air tells by itself, against what is usual in this room.
@@ -28,11 +33,16 @@ export type AirSign = {
   readonly defrost: boolean;
   readonly pull: Pull | null;
   readonly pullDown: PullDown | null;
+  /** The cycle goes on in another place; null while it does not. */
+  readonly moved: BandMoved | null;
   /** Since when it has been colder than ever here. */
   readonly coldSince: Instant | null;
   /** Since when the probe has sent one value, when that is longer than it ever does. */
   readonly sameSince: Instant | null;
-  readonly trouble: Extract<Trouble, 'stalled' | 'lost-bottom' | 'too-cold' | 'stuck'> | null;
+  readonly trouble: Extract<
+    Trouble,
+    'stalled' | 'lost-bottom' | 'too-cold' | 'set-elsewhere' | 'stuck'
+  > | null;
   /** Since when that shows. */
   readonly since: Instant | null;
   /** Enough to wake somebody. */
@@ -44,6 +54,9 @@ export type AirSign = {
 const LOOKED_BACK = 8 * HOUR; // longer than any patience. Ours
 const COLD_FOR = 8; // minutes, ours: longer than a reading or two gone wrong
 const SURE = 1.5; // times the usual, from where on a slow loss wakes somebody. Ours
+const SURE_STALL = 1.4; // times the patience, from where on a halt below the limit wakes somebody. Ours
+const MOVED_WITHIN = 6 * HOUR; // ms in which the cycles of a changed set point are looked for. Ours
+const FREEZES = 0; // °C: leaves and fruit freeze a little below it
 const MOST_PATIENT = 1.5; // times the usual on a day hotter than any learned. Ours
 // K above the line from which warm produce or a long opening is behind it, and how many times longer
 // the way down may then take. Ours, tried on simulated rooms.
@@ -55,7 +68,8 @@ export function airSign(room: Room): AirSign {
   const { air, now, habits, supply } = room;
   const nothing: AirSign = {
     ...{ above: null, stalledFor: 0, patience: 0, defrost: false, pull: null, pullDown: null },
-    ...{ coldSince: null, sameSince: null, trouble: null, since: null, wakes: false, known: false },
+    ...{ moved: null, coldSince: null, sameSince: null, trouble: null, since: null },
+    ...{ wakes: false, known: false },
   };
   if (air?.latest == null) return nothing;
   const hole = holeOf(air) * MINUTE;
@@ -73,24 +87,36 @@ export function airSign(room: Room): AirSign {
   const same = habits.same === null ? null : sameValue(window(room), hole).since;
   const sameSince =
     same !== null && habits.same !== null && now - same >= habits.same * MINUTE ? same : null;
-  const stall = above === null ? 0 : stalled(above, now);
+  // While its contact said that the door is open, nothing could cool it.
+  const shut = (length: number) => length - minutesOpen(room, now - length * MINUTE);
+  const stall = above === null ? 0 : shut(stalled(above, now));
+  const recent = firstNotBefore(smooth.t, now - MOVED_WITHIN);
+  const turns = cycleTurns({ t: smooth.t.slice(recent), value: smooth.value.slice(recent) }, hole);
+  const moved = habits.cycle === null || !supply.on ? null : bandMoved(turns, habits.cycle, now);
   const patience = patienceOf(room, above);
-  const spared = above !== null && now < defrostUntil(habits, above.since);
+  const spared = above !== null && now < defrostUntil(habits.defrosts, above.since);
   const signs: AirSign = {
-    ...{ above, stalledFor: stall, patience, defrost: spared, pull, coldSince, sameSince },
+    ...{ above, stalledFor: stall, patience, defrost: spared, moved, coldSince, sameSince },
     pullDown: above === null || stall >= patience ? null : pullDown(smooth, above, line),
+    pull: pull && { ...pull, flat: minutes(shut(pull.flat)) },
     ...{ trouble: null, since: null, wakes: false },
     known: above !== null || coverage(air, now, SEEN) >= ENOUGH,
   };
   if (sameSince !== null) return { ...signs, trouble: 'stuck', since: sameSince };
+  if (moved !== null) {
+    const middle = (moved.top + moved.bottom) / 2;
+    const wakes = middle > room.limit || moved.bottom < FREEZES;
+    return { ...signs, trouble: 'set-elsewhere', since: moved.since, wakes };
+  }
   if (coldSince !== null && now - coldSince >= COLD_FOR * MINUTE) {
-    return { ...signs, trouble: 'too-cold', since: coldSince, wakes: true };
+    return { ...signs, trouble: 'too-cold', since: coldSince, wakes: newest < FREEZES };
   }
   if (!supply.on) return signs;
   if (above !== null && stall >= patience && !spared) {
-    return { ...signs, trouble: 'stalled', since: above.since, wakes: true };
+    const wakes = newest > room.limit || stall >= SURE_STALL * patience;
+    return { ...signs, trouble: 'stalled', since: above.since, wakes };
   }
-  const late = pull === null ? null : pullLate(room, pull);
+  const late = signs.pull === null ? null : pullLate(room, signs.pull);
   if (late !== null && pull !== null && late.minutes >= late.most) {
     const wakes = late.minutes >= SURE * late.most;
     return { ...signs, trouble: 'lost-bottom', since: pull.since, wakes };
@@ -101,12 +127,15 @@ export function airSign(room: Room): AirSign {
 /** Minutes on the way from top to bottom and how many that may take, by what lifted the air on it. */
 export function pullLate({ habits, outside }: Room, pull: Pull) {
   if (pull.since === null) return null;
-  const { within, out, back } = habits.pull;
+  const { within, out, back, flat } = habits.pull;
   const loaded = pull.peak >= habits.line + LOADED ? LOADED_MORE : 1;
-  const slower = slowerBy(habits, outside) * loaded;
+  const hot = slowerBy(habits, outside);
+  const slower = hot * loaded;
   const all = { minutes: pull.minutes, most: (pull.out ? out : within) * slower };
   const last = { minutes: pull.back, most: back * slower };
-  return pull.out && last.minutes / last.most > all.minutes / all.most ? last : all;
+  const rest = { minutes: pull.flat, most: flat * hot }; // what it learned from had loads too
+  const worse = [all, ...(pull.out ? [last] : []), rest];
+  return worse.reduce((a, b) => (b.minutes / b.most > a.minutes / a.most ? b : a));
 }
 
 const window = ({ air, now }: Room) => {

@@ -17,6 +17,8 @@ export type DoorSign = {
 export const DIP = 0.4; // K, more than a probe's noise. Ours
 /** An opening that was shut again lifts a room that nothing cools by less than this. */
 const FAR = 2.5; // K above the cycle. Ours, tried on simulated rooms
+/** A defrost that does not end is steep too, but less than a door by far. */
+const DOOR_STEEP = 2; // times what is called steep. Ours, tried on simulated rooms
 export const OPEN_FOR = 5; // minutes, common practice
 const LOOK_GIVE = 0.25; // minutes: the look that a contact asks for comes some seconds early
 
@@ -34,10 +36,13 @@ export function doorSign({ door, now, habits }: Room, air: AirSign): DoorSign {
   }
   const { above, trouble, known } = air;
   if (!known) return { open: null, since: null, by: 'rise', rise: null };
-  const open = trouble === 'stalled' && doorLike(above, habits.line);
+  const open = trouble === 'stalled' && doorLike(above, habits);
   return { open, since: above?.since ?? null, by: 'rise', rise: above?.steepest ?? null };
 }
 
 /** Whether the air went up as only an open door lets it, far, and has not come down since. */
-export const doorLike = (above: AirSign['above'], line: number): boolean =>
-  above?.steep === true && above.dip < DIP && above.peak >= line + FAR;
+export const doorLike = (above: AirSign['above'], habits: Room['habits']): boolean =>
+  above !== null &&
+  above.steepest >= DOOR_STEEP * habits.steep &&
+  above.dip < DIP &&
+  above.peak >= habits.line + FAR;

@@ -13,7 +13,7 @@ const LEARNED = 'learned from this room; ours, from no source';
 
 /** What the air shows against what is usual in this room. */
 export function airFacts({ room, air, drift }: Signs): readonly Evidence[] {
-  const { above, pull, stalledFor, patience, coldSince, sameSince } = air;
+  const { above, pull, stalledFor, patience, coldSince, sameSince, moved } = air;
   const { habits, now } = room;
   const read = feedHow(room.air);
   const limit = habits.learned ? LEARNED : OURS;
@@ -31,6 +31,16 @@ export function airFacts({ room, air, drift }: Signs): readonly Evidence[] {
       when('now', now),
     );
     facts.push(fact('no-way-down-minutes', stalledFor, 'min', patience, OURS, how, limit));
+  }
+  if (moved !== null) {
+    const how = by(
+      'bandMoved',
+      put('cycle-top', habits.top, '°C'),
+      put('cycle-bottom', habits.bottom, '°C'),
+      when('moved-since', moved.since),
+    );
+    facts.push(fact('cycle-moved-by', moved.by, 'K', null, OURS, how));
+    return facts;
   }
   const late = pull === null ? null : pullLate(room, pull);
   if (pull !== null && late !== null && late.minutes >= late.most) {

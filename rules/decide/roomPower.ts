@@ -5,6 +5,7 @@ import { since, within } from './column.ts';
 import { by, type How, put, when } from './how.ts';
 import { type Feed, holeOf, type Room } from './room.ts';
 import type { AirSign } from './roomAir.ts';
+import { missesItsTurn } from './roomCalls.ts';
 
 // Whether the unit cools when it should, by the power it draws or by how cold its coil is.
 
@@ -48,8 +49,10 @@ export function powerSign(room: Room, air: AirSign): PowerSign {
   const late = shouldRun(room, air);
   if (power?.latest == null) {
     if (cold === null) return { ...none, stopped: null };
-    const idle = cold.idleSince !== null && now - cold.idleSince >= COIL_WARM_FOR * MINUTE;
-    return { ...none, stopped: late && idle ? 'either' : false, offSince: cold.idleSince };
+    const since = cold.idleSince;
+    const idle = since !== null && now - since >= COIL_WARM_FOR * MINUTE;
+    const stopped = (late && idle) || (since !== null && missesItsTurn(room, since));
+    return { ...none, stopped: stopped ? 'either' : false, offSince: since };
   }
   const watts = power.latest.value;
   const pause = usualPause(room, power);
@@ -59,7 +62,7 @@ export function powerSign(room: Room, air: AirSign): PowerSign {
   if (room.supply.on && supplyGone(room, power, offSince)) {
     return { ...told, stopped: 'power', certain: true };
   }
-  if (!late) return { ...told, stopped: false };
+  if (!late && !missesItsTurn(room, offSince)) return { ...told, stopped: false };
   return { ...told, stopped: watts > 0 ? 'unit' : 'power' };
 }
 

@@ -71,7 +71,10 @@ function read(look: Look, place: PlaceNow): Signs {
   const air = airSign(room);
   const door = doorSign(room, air);
   const power = powerSign(room, air);
-  const standing = stands(look, 'see-to-unit', place.id) || stands(look, 'shut-door', place.id);
+  // A contact says itself when the door is shut.
+  const standing =
+    stands(look, 'see-to-unit', place.id) ||
+    (door.by === 'rise' && stands(look, 'shut-door', place.id));
   const worst = worstOf(room, air, door, power, standing);
   const why =
     worst.trouble === null
@@ -79,7 +82,7 @@ function read(look: Look, place: PlaceNow): Signs {
       : roomCauses({
           trouble: worst.trouble,
           steep: air.above?.steep === true,
-          dipped: !doorLike(air.above, room.habits.line),
+          dipped: !doorLike(air.above, room.habits),
           doorOpen: door.by === 'contact' ? door.open : null,
           supplyOn: supplyNow(power),
           nothingDrawn: power.watts === 0,

@@ -13,12 +13,23 @@ export type FaultRow = {
   readonly half: number | null;
   readonly ninth: number | null;
   readonly last: number | null;
+  /** Middle and longest from the minute on at which the unit did otherwise than without the fault. */
+  readonly shown: number | null;
+  readonly lastShown: number | null;
+  /** Middle of the minutes to the first alarm, and how many came to one. */
+  readonly alarm: number | null;
+  readonly woke: number;
   /** K that the produce had warmed by the fault at the task, the most of all. */
   readonly warmed: number | null;
-  /** Named right; told that it can't be told, with the right one among; wrong. */
+  /** How many were told before the produce had warmed by a kelvin. */
+  readonly underOne: number;
+  /** Named right; told that it can't be told, with the right one among; none named; wrong. */
   readonly right: number;
   readonly cannotTell: number;
+  readonly unnamed: number;
   readonly wrong: number;
+  /** Named right by the end, where it was watched on. */
+  readonly rightAtEnd: number;
 };
 
 const TRUTH: Partial<Record<TrialFault, string>> = {
@@ -26,10 +37,13 @@ const TRUTH: Partial<Record<TrialFault, string>> = {
   'unit-stopped': 'unit',
   'fan-stopped': 'unit',
   refrigerant: 'unit',
+  'defrost-stuck': 'unit',
   'door-open': 'door',
   'door-ajar': 'door',
   'set-in-fahrenheit': 'controller',
   'set-in-celsius': 'controller',
+  'set-warmer': 'controller',
+  'set-colder': 'controller',
   'probe-stuck': 'probe',
 };
 
@@ -41,15 +55,24 @@ export function faultRow(results: readonly TrialResult[]): FaultRow {
   const truth = TRUTH[first.fault] ?? '';
   const right = found.filter(({ cause }) => cause === truth).length;
   const cannotTell = found.filter(
-    ({ cause, among }) => cause !== truth && among.length > 1 && among.includes(truth as never),
+    ({ cause, among }) => cause === 'unclear' && among.includes(truth),
   ).length;
+  const unnamed = found.filter(({ cause }) => cause === null).length;
   const at = (share: number) => (minutes.length === 0 ? null : quantile(minutes, share));
   const warmed = found.flatMap((result) => result.warmed ?? []);
+  const shown = found.flatMap((result) => result.shown ?? []);
+  const alarms = results.flatMap(({ alarm }) => alarm ?? []);
   return {
     ...{ fault: first.fault, fitted: first.fitted, trials: results.length, found: found.length },
     ...{ half: at(0.5), ninth: at(0.9), last: at(1) },
+    shown: shown.length === 0 ? null : quantile(shown, 0.5),
+    lastShown: shown.length === 0 ? null : quantile(shown, 1),
+    alarm: alarms.length === 0 ? null : quantile(alarms, 0.5),
+    woke: alarms.length,
+    rightAtEnd: results.filter(({ causeAtEnd }) => causeAtEnd === truth).length,
     warmed: warmed.length === 0 ? null : Math.max(...warmed),
-    ...{ right, cannotTell, wrong: found.length - right - cannotTell },
+    underOne: warmed.filter((kelvin) => kelvin < 1).length,
+    ...{ right, cannotTell, unnamed, wrong: found.length - right - cannotTell - unnamed },
   };
 }
 
@@ -60,8 +83,11 @@ export function lineOf(row: FaultRow): string {
   return [
     `${fault.padEnd(18)} ${fitted.padEnd(8)} found ${found}/${trials}`,
     `minutes ${cell(half)} / ${cell(ninth)} / ${cell(last)}`,
-    `produce +${cell(warmed, 2)} K`,
-    `cause right ${row.right}, cannot tell ${row.cannotTell}, wrong ${row.wrong}`,
+    `since it showed ${cell(row.shown)} / ${cell(row.lastShown)}`,
+    `woke ${row.woke} at ${cell(row.alarm)}`,
+    `produce +${cell(warmed, 2)} K, under 1 K ${row.underOne}`,
+    `cause right ${row.right}, cannot tell ${row.cannotTell}, none ${row.unnamed}, wrong ${row.wrong}`,
+    `right at the end ${row.rightAtEnd}`,
   ].join('  ');
 }
 

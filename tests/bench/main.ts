@@ -13,6 +13,7 @@ import { lotsAndLooks } from './lots.ts';
 import { publish } from './publish.ts';
 import { replayYear } from './replayYear.ts';
 import { remark } from './report.ts';
+import { roomRules } from './roomRules.ts';
 import { rulesAlone } from './rulesAlone.ts';
 import { start } from './start.ts';
 import { writtenDay } from './writtenDay.ts';
@@ -32,6 +33,7 @@ const benchmarks: Readonly<Record<string, () => Promise<void>>> = {
   chart: yearChart,
   start,
   faults: faultsFound,
+  roomRules,
 };
 
 const named = process.argv.slice(2);

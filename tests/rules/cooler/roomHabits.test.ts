@@ -141,7 +141,15 @@ const dayOf = (at: (minute: number) => number, day = 0): RoomDay => {
   return roomDay(
     { t: t.map((each) => instant(each + shift)), value },
     { from: instant(start + shift), to: instant(start + shift + DAY * MINUTE), every: 1 },
-    { meanOutside: 16, warmestOutside: 22, power: null, coil: null, tauFits: [], kilowattHours: 6 },
+    {
+      meanOutside: 16,
+      warmestOutside: 22,
+      power: null,
+      coil: null,
+      calls: null,
+      tauFits: [],
+      kilowattHours: 6,
+    },
   );
 };
 const settings = { setPoint: 3, every: 1 };
