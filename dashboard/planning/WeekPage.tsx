@@ -82,9 +82,15 @@ function WeekTable({ week }: { week: WeekSheet }) {
             <th scope="row">{dayName(day.day)}</th>
             {COLUMNS.map((column) => (
               <td key={column} data-label={columns[column]}>
+                {column === 'other' &&
+                  day.frost.map((line) => (
+                    <p key={line} class="week-short">
+                      {line}
+                    </p>
+                  ))}
                 <Lines
-                  lines={column === 'other' ? [...day.frost, ...day.tasks] : day[column]}
-                  none={none}
+                  lines={column === 'other' ? day.tasks : day[column]}
+                  none={column === 'other' && day.frost.length > 0 ? '' : none}
                 />
                 {column === 'deliver' &&
                   day.short.map((line) => (
@@ -104,7 +110,7 @@ function WeekTable({ week }: { week: WeekSheet }) {
 }
 
 function Lines({ lines, none }: { lines: readonly string[]; none: string }) {
-  if (lines.length === 0) return <span class="week-none">{none}</span>;
+  if (lines.length === 0) return none === '' ? null : <span class="week-none">{none}</span>;
   return (
     <ul>
       {lines.map((line) => (

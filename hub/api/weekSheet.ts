@@ -48,10 +48,13 @@ export function weekSheet(parts: ApiParts, from: string | undefined): contract.W
     ),
   );
   const looked = parts.lastLook();
+  const told = new Set<string>();
   const frost = (looked?.outlook.frost ?? []).flatMap(({ place, spot, night, low, pBelow }) => {
     const here = parts.farm().place(place);
     const open = here?.kind === 'patch' || here?.kind === 'outdoor';
-    if (!open || spot === 'under-cover') return [];
+    // One line a place: air and leaves before grass, as they come.
+    if (!open || spot === 'under-cover' || told.has(place)) return [];
+    told.add(place);
     return [{ day: night, line: weekWords.frost(nameOf(parts, place), low.mean, pBelow.p) }];
   });
   const tasks = openTasks(parts)

@@ -147,7 +147,7 @@ export const weekSheet = z.object({
       deliver: z.array(line),
       /** What of it is in no sowing. */
       short: z.array(line),
-      /** Lows and chances of frost, for the night that begins then. */
+      /** Lows and chances of frost, for the night that ends that morning. */
       frost: z.array(line),
       /** Tasks whose deadline is that day. */
       tasks: z.array(line),

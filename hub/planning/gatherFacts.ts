@@ -46,7 +46,9 @@ export function gatherFacts(
       coming === null ? null : coming.reduce((sum, each) => sum + each, 0) / coming.length;
     const found = new Map<string, ReturnType<PlaceFacts['suits']>>();
     const suits = (of: CropFacts) => {
-      const against = speaksAgainst(farm.crop(of.id) ?? {}, mean, swing);
+      // A house that the farm file gives to this crop was chosen for it by somebody.
+      const own = place.crop === of.id;
+      const against = own ? null : speaksAgainst(farm.crop(of.id) ?? {}, mean, swing);
       if (against !== null) return against;
       const units = growth.ahead(place.id, of.base, today, days + 1);
       if (units !== null) return units;

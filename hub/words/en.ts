@@ -3910,6 +3910,23 @@ export function sowingWords(one: SowingSaid): string {
   return said.join(' ');
 }
 
+/** Those that are short for the same reason are said in one sentence, where it reads well of many. */
+function shortsTogether(shorts: readonly Short[]): string[] {
+  const apart: ReadonlySet<ShortReason> = new Set(['no-past-batches', 'no-weight']);
+  const groups = new Map<string, Short[]>();
+  for (const one of shorts) {
+    const key = apart.has(one.reason) ? `${one.reason} ${one.crop}` : one.reason;
+    groups.set(key, [...(groups.get(key) ?? []), one]);
+  }
+  return [...groups.values()].map((group) => {
+    const [first] = group;
+    if (first === undefined || group.length === 1) return first ? shortWords(first) : '';
+    const amounts = group.map(({ kg, crop }) => `${weight(kg)} of ${lowerFirst(crop)}`);
+    const names = group.map(({ crop }) => lowerFirst(crop));
+    return `Short by ${listed(amounts)}, because ${shortReasons[first.reason](listed(names))}.`;
+  });
+}
+
 type DeliverySaid = {
   readonly state: 'nothing' | 'covered' | 'to-sow' | 'short';
   readonly shorts: readonly Short[];
@@ -3922,7 +3939,7 @@ export function deliveryWords({ state, shorts, chanceShort }: DeliverySaid): str
     chanceShort === null
       ? 'Cannot say how likely it is to be short: too few batches have ended.'
       : `Chance of being short: ${chance(chanceShort)}.`;
-  if (state === 'short') return shorts.map(shortWords).join(' ');
+  if (state === 'short') return shortsTogether(shorts).join(' ');
   return `${state === 'covered' ? 'Covered by what grows and what is stored.' : 'Covered, once it is sown.'} ${risk}`;
 }
 
@@ -4003,7 +4020,7 @@ export const weekWords = {
   deliver: (name: string, kg: number) => `${weight(kg)} ${lowerFirst(name)}`,
   short: (crop: string, kg: number) => `short by ${weight(kg)} of ${lowerFirst(crop)}`,
   frost: (place: string, low: number, p: number) =>
-    `${place}: low about ${temperature(low)}, frost ${chance(p)}`,
+    `Night before, ${place}: low about ${temperature(low)}, frost ${chance(p)}`,
   frostAhead: (place: string, days: number, p: number) =>
     `Frost within ${counted(days, 'day')} at ${place}: ${chance(p)}.`,
   unsown:

@@ -36,6 +36,8 @@ export const busyDay: fc.Arbitrary<Snapshot> = fc
     crop: fc.constantFrom('basil', null),
     rain: fc.constantFrom(null, 0, 9),
     gains: fc.constantFrom(0, 4, 12),
+    ready: fc.constantFrom(null, 0.3, 0.8),
+    cutIn: fc.constantFrom(null, 20, 60),
   })
   .map((wish) => {
     const now = at('2025-01-01T00:00') + wish.day * 24 * HOUR + wish.minute * MINUTE;
@@ -48,7 +50,32 @@ export const busyDay: fc.Arbitrary<Snapshot> = fc
     const warming = (ago: number) =>
       wish.room / 10 + Math.max(0, 90 - ago) / (wish.rises ? 60 : 1e9);
     const hoursAhead = [1, 2, 3].map((hours) => instant(now + hours * HOUR));
+    const today = instant(Math.floor(now / (24 * HOUR)) * 24 * HOUR);
     return snapshot(now, {
+      sowings: {
+        rows: [
+          {
+            ...{ place: 'long-house', crop: 'Basil', trays: 3, kilograms: 1.2 },
+            ...{ pricePerKilogram: 30, on: today, late: wish.ready === 0.3 },
+            ...{ delivery: '2025-12-31', ready: wish.ready, batches: wish.nights },
+            minutesPerTray: null,
+          },
+        ],
+        untimed: [{ place: 'long-house', id: 'cress', crop: 'Cress' }],
+      },
+      harvests: [
+        {
+          ...{ id: 'basil-1', place: 'long-house', crop: 'Basil', trays: 4, kilograms: 1.4 },
+          ...{ pricePerKilogram: 30, ready: wish.ready, minutesPerTray: null },
+          seenReady: wish.opened === true ? instant(now - HOUR) : null,
+          readyAt: wish.nights === 0 ? null : instant(now - wish.gains * HOUR),
+          overAt: wish.covered === null ? null : instant(now + wish.room * HOUR),
+          delivery:
+            wish.cutIn === null
+              ? null
+              : { day: '2025-06-01', at: instant(now + wish.cutIn * HOUR) },
+        },
+      ],
       pushed:
         wish.rain === null
           ? []
