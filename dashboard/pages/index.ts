@@ -4,6 +4,7 @@ import { words } from '../words.ts';
 import { Alarms } from './Alarms.tsx';
 import { Batches } from './Batches.tsx';
 import { CoolRoom, CoolRoomRecord } from './CoolRoom.tsx';
+import { Crops } from './Crops.tsx';
 import { Frost } from './Frost.tsx';
 import { How } from './How.tsx';
 import { Place } from './Place.tsx';
@@ -31,6 +32,7 @@ export const pages: readonly Page[] = [
   { path: '/cool-room/record', menu: null, Show: CoolRoomRecord },
   { path: '/frost', menu: words.menu.frost, Show: Frost },
   { path: '/batches', menu: words.menu.batches, level: 'more', Show: Batches },
+  { path: '/crops', menu: words.growing.page, level: 'more', Show: Crops },
   { path: '/probes', menu: words.menu.probes, level: 'more', Show: Probes },
   { path: '/alarms', menu: words.menu.alarms, level: 'more', Show: Alarms },
   { path: '/set-up', menu: words.menu.setUp, level: 'more', Show: SetUp },

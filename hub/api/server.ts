@@ -18,6 +18,7 @@ import { batchFileRoutes } from './routes/batchFile.ts';
 import { eventRoutes } from './routes/events.ts';
 import { foodClockRoutes } from './routes/foodClocks.ts';
 import { frostNightRoutes } from './routes/frostNight.ts';
+import { growingRoutes } from './routes/growing.ts';
 import { healthRoutes } from './routes/health.ts';
 import { keepingRoutes } from './routes/keeping.ts';
 import { lotRoutes } from './routes/lots.ts';
@@ -103,6 +104,7 @@ export async function buildServer(parts: ApiParts, options: ServerOptions): Prom
   lotRoutes(app, parts);
   batchRoutes(app, parts);
   batchFileRoutes(app, parts);
+  growingRoutes(app, parts);
   foodClockRoutes(app, parts);
   recordRoutes(app, parts);
   probeCheckRoutes(app, parts);

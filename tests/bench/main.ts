@@ -8,8 +8,10 @@ import { evaluate } from './evaluate.ts';
 import { faultsFound } from './faults.ts';
 import { fileSize } from './fileSize.ts';
 import { flood } from './flood.ts';
+import { growingBench } from './growingBench.ts';
 import { importRate } from './importRate.ts';
 import { publish } from './publish.ts';
+import { readyWhen } from './readyWhen.ts';
 import { replayYear } from './replayYear.ts';
 import { remark } from './report.ts';
 import { rulesAlone } from './rulesAlone.ts';
@@ -30,6 +32,8 @@ const benchmarks: Readonly<Record<string, () => Promise<void>>> = {
   chart: yearChart,
   start,
   faults: faultsFound,
+  readyWhen,
+  growing: growingBench,
 };
 
 const named = process.argv.slice(2);
