@@ -62,10 +62,10 @@ function PastTable({ crop, zone }: { crop: CropGrowing; zone: string }) {
             <th scope="col">{text.cut}</th>
             <th scope="col">{columns.place}</th>
             <th scope="col">{columns.ready}</th>
-            <th scope="col" class="figure">
+            <th scope="col" class="tally">
               {columns.days}
             </th>
-            <th scope="col" class="figure">
+            <th scope="col" class="tally">
               {columns.units}
             </th>
             <th scope="col">{columns.seen}</th>
@@ -78,8 +78,8 @@ function PastTable({ crop, zone }: { crop: CropGrowing; zone: string }) {
               <td>{text.stage[one.stage]}</td>
               <td>{one.placeName}</td>
               <td>{dayName(Date.parse(one.readyAt), zone)}</td>
-              <td class="figure">{text.figure(one.days, null, null, 1)}</td>
-              <td class="figure">{text.figure(one.degreeDays, null, null, 0)}</td>
+              <td class="tally">{text.figure(one.days, null, null, 1)}</td>
+              <td class="tally">{text.figure(one.degreeDays, null, null, 0)}</td>
               <td>{text.seen[one.seen]}</td>
             </tr>
           ))}

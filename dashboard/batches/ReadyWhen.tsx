@@ -26,7 +26,7 @@ export function ReadyWhen({ id }: { id: string }) {
             <thead>
               <tr>
                 <th scope="col">{text.day}</th>
-                <th scope="col" class="figure">
+                <th scope="col" class="tally">
                   {text.units}
                 </th>
               </tr>
@@ -35,7 +35,7 @@ export function ReadyWhen({ id }: { id: string }) {
               {facts.lived.map(({ day, degreeDays }) => (
                 <tr key={day}>
                   <th scope="row">{shortDay(day)}</th>
-                  <td class="figure">{text.figure(degreeDays, null, null, 0)}</td>
+                  <td class="tally">{text.figure(degreeDays, null, null, 0)}</td>
                 </tr>
               ))}
             </tbody>

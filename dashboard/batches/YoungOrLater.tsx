@@ -21,7 +21,7 @@ export function YoungOrLater({ crop }: { crop: CropGrowing }) {
             <tr>
               <th scope="col">{text.cut}</th>
               {columns.map(({ label, of }) => (
-                <th key={of} scope="col" class="figure">
+                <th key={of} scope="col" class="tally">
                   {label}
                 </th>
               ))}
@@ -35,7 +35,7 @@ export function YoungOrLater({ crop }: { crop: CropGrowing }) {
                 {columns.map(({ of, digits }) => {
                   const figure = stage[of];
                   return (
-                    <td key={of} class="figure">
+                    <td key={of} class="tally">
                       {text.figure(
                         figure?.value ?? null,
                         figure?.low ?? null,
