@@ -4,6 +4,8 @@ import { words } from '../words.ts';
 import { Alarms } from './Alarms.tsx';
 import { Batches } from './Batches.tsx';
 import { CoolRoom, CoolRoomRecord, CoolRoomSolar } from './CoolRoom.tsx';
+
+import { Crops } from './Crops.tsx';
 import { Frost } from './Frost.tsx';
 import { How } from './How.tsx';
 import { Losses } from './Losses.tsx';
@@ -40,6 +42,7 @@ export const pages: readonly Page[] = [
   { path: '/pickings', menu: words.menu.picks, level: 'more', Show: Pickings },
   { path: '/worth', menu: words.menu.worth, level: 'more', Show: Worth },
   { path: '/losses', menu: words.menu.losses, level: 'more', Show: Losses },
+  { path: '/crops', menu: words.growing.page, level: 'more', Show: Crops },
   { path: '/probes', menu: words.menu.probes, level: 'more', Show: Probes },
   { path: '/alarms', menu: words.menu.alarms, level: 'more', Show: Alarms },
   { path: '/set-up', menu: words.menu.setUp, level: 'more', Show: SetUp },

@@ -20,6 +20,7 @@ import { earningsRoutes } from './routes/earnings.ts';
 import { eventRoutes } from './routes/events.ts';
 import { foodClockRoutes } from './routes/foodClocks.ts';
 import { frostNightRoutes } from './routes/frostNight.ts';
+import { growingRoutes } from './routes/growing.ts';
 import { healthRoutes } from './routes/health.ts';
 import { keepingRoutes } from './routes/keeping.ts';
 import { lossRoutes } from './routes/losses.ts';
@@ -114,6 +115,7 @@ export async function buildServer(parts: ApiParts, options: ServerOptions): Prom
   batchFileRoutes(app, parts);
   lossRoutes(app, parts);
   await photoRoutes(app, parts);
+  growingRoutes(app, parts);
   foodClockRoutes(app, parts);
   recordRoutes(app, parts);
   probeCheckRoutes(app, parts);

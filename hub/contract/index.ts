@@ -8,6 +8,7 @@ export * from './events.ts';
 export * from './facts.ts';
 export * from './farm.ts';
 export * from './frost.ts';
+export * from './growing.ts';
 export * from './keeping.ts';
 export * from './losses.ts';
 export * from './lossLearning.ts';

@@ -1,14 +1,18 @@
-import type { Batch, Batches } from '../batches/index.ts';
+import { needOf } from '../../rules/batches/index.ts';
+import type { Batch, Batches, CutStage } from '../batches/index.ts';
 import type { Calendar } from '../clock.ts';
 import type { Farm } from '../farm/index.ts';
 import type { Snapshots } from '../snapshot/index.ts';
 import type { Store } from '../store/index.ts';
+import { cutChoice, type StageFigures } from './cutChoice.ts';
 import { makeClimates } from './makeClimates.ts';
 import { makeCrops } from './makeCrops.ts';
 import { makeHeat } from './makeHeat.ts';
-import { makeReady } from './makeReady.ts';
+import { makeReady, spanOf } from './makeReady.ts';
 import { placeHistory } from './placeHistory.ts';
 import type { Ready } from './ready.ts';
+import { usualLight } from './skyLight.ts';
+import { lessonOf } from './teaching.ts';
 
 export type { Ahead } from './aheadOf.ts';
 export type { CropBase } from './cropBase.ts';
@@ -42,6 +46,16 @@ export function makeGrowing(parts: GrowingParts) {
   const crop = makeCrops({ farm, calendar, now, batches, heat, history });
   const ready = makeReady({ farm, calendar, cropOf: crop, ahead, climate, lived: heat.lived });
 
+  /** For a batch sown now, with days as warm as those of past batches were in the end. */
+  const needNow = (id: string, stage: CutStage) => {
+    const { lat } = farm().file.farm;
+    const light = { measured: null, usual: usualLight(lat, calendar().dayOf(now())) };
+    const lesson = lessonOf(crop(id).past, stage, null, light);
+    if (lesson === null) return null;
+    const need = needOf(lesson.found, lesson.found.at(-1)?.lastDay ?? 0);
+    return { ...spanOf(need), batches: lesson.found.length };
+  };
+
   snapshots.listen((place, from, to) => {
     const today = calendar().bounds(calendar().dayOf(now())).begins;
     if (place === null || from < today) history.changed();
@@ -59,6 +73,14 @@ export function makeGrowing(parts: GrowingParts) {
     climate,
     /** What past batches of a crop took, and from which temperature it is counted. */
     crop,
+    /** What the next batch of a crop takes, by past ones; null before any was ready. */
+    need: (id: string) => ({ later: needNow(id, 'later'), young: needNow(id, 'young') }),
+    /** Young or later, side by side. */
+    stages: (id: string): StageFigures[] =>
+      cutChoice(
+        batches.all().filter((batch) => batch.crop === id),
+        farm().crop(id),
+      ),
     /** When a batch is ready: for the later cut, and where the crop is also cut young, for that. */
     ready: (batch: Batch, at: number): { readonly later: Ready; readonly young: Ready | null } => ({
       later: ready(batch, 'later', at),

@@ -171,7 +171,8 @@ function rateAbout(mean: readonly number[], rest: number): number {
   return mean.at(-1) ?? 0;
 }
 
-const spanOf = (need: BatchSpread) => {
+/** Mean and interval of a need. */
+export const spanOf = (need: BatchSpread) => {
   const half = batchQuantile(need, (1 + CONFIDENCE) / 2) * need.sd;
   return { mean: need.mean, low: Math.max(0, need.mean - half), high: need.mean + half };
 };

@@ -18,6 +18,7 @@ import type {
   PlaceKind,
   PlaceNow,
   Quantity,
+  ReadyStage,
   ShortReason,
   Spot,
   Strip,
@@ -4545,6 +4546,127 @@ const lossScreens = {
   print: 'Print',
 };
 
+// When a batch is ready, and what crops need.
+
+const heatUnits = (value: number | null) =>
+  value === null ? notKnown : `${number(value, 0)} heat units`;
+const dayAndMonth = (day: string) =>
+  new Intl.DateTimeFormat('en-GB', {
+    ...{ timeZone: 'UTC', weekday: 'short', day: 'numeric', month: 'short' },
+  }).format(Date.parse(`${day}T00:00:00Z`));
+
+const readyMissing: Readonly<Record<ReadyStage['missing'][number], string>> = {
+  'no past': 'no batch of it was ready yet, and the farm file does not tell its days',
+  'no heat': 'no probe measures where it stands',
+  'no weather': 'nothing tells how warm the coming days are',
+  'too far': 'it is more than 200 days away',
+  ended: 'it is done with',
+};
+const readyFrom = ({ method, learnedFrom, counted, weather }: Omit<ReadyStage, 'words'>) => {
+  const parts = [
+    method === 'own batches'
+      ? `From ${counted === 'cut' ? 'the cuts of ' : ''}${several(learnedFrom, 'own batch', 'own batches')}${learnedFrom < 3 ? ', so still wide' : ''}`
+      : 'From the days in the farm file, so wide',
+    weather === 'lately' ? 'with days as warm as the last two weeks' : '',
+    weather === 'years' ? 'with past years run again' : '',
+  ];
+  return `${parts.filter((part) => part !== '').join(', ')}.`;
+};
+
+/** When a batch is ready at one stage, in one or two sentences. */
+export function readyWords(stage: Omit<ReadyStage, 'words'>): string {
+  const { seenAt, expected, early, late, soFar, need, confidence, unknownHours, standing } = stage;
+  const unknown = unknownHours >= 1 ? ` ${number(unknownHours, 0)} h were not measured.` : '';
+  const so =
+    soFar === null || need === null ? '' : `${number(soFar, 0)} of about ${heatUnits(need.mean)}`;
+  if (seenAt !== null) return 'Seen to be ready.';
+  if (stage.missing.length > 0)
+    return `Cannot say: ${stage.missing.map((one) => readyMissing[one]).join(', ')}.${unknown}`;
+  if (standing) {
+    const between =
+      early === null
+        ? ''
+        : ` Perhaps ${dayAndMonth(early)}${late === null ? ' or later' : ` to ${dayAndMonth(late)}`}.`;
+    return `It stands still for want of light, so no day is promised.${between} ${so === '' ? '' : `${so}. `}${readyFrom(stage)}${unknown}`;
+  }
+  const sure = `${number(10 * confidence, 0)} in 10`;
+  const span =
+    early === null || late === null
+      ? `ready ${early === null ? 'some day' : `${dayAndMonth(early)} or later`}`
+      : early === late
+        ? `ready ${dayAndMonth(early)}`
+        : `ready ${dayAndMonth(early)} to ${dayAndMonth(late)}`;
+  const likely =
+    expected === null || early === late ? '' : `, most likely ${dayAndMonth(expected)}`;
+  const first = `${span}${likely}${so === '' ? '' : `; ${so}`}; ${sure}.`;
+  return `${first.charAt(0).toUpperCase()}${first.slice(1)} ${readyFrom(stage)}${unknown}`;
+}
+
+const growingScreens = {
+  page: 'What crops need',
+  ready: 'Ready for the later cut',
+  readyYoung: 'Ready to cut young',
+  none: 'Nothing grows now.',
+  title: 'When it is ready',
+  picture: (name: string, words: string) => `Heat so far and the heat it takes, ${name}. ${words}`,
+  need: 'it takes',
+  so: 'so far',
+  perhaps: 'perhaps ready',
+  day: 'Day',
+  units: 'Heat units',
+  inFigures: 'Heat day by day in figures',
+  youngOrLater: 'Cut young or later',
+  stage: { young: 'Young', later: 'Later' } satisfies Record<CutStage, string>,
+  cut: 'Cut',
+  grams: 'g a tray',
+  days: 'Days',
+  moneyPerTray: (currency: string) => `${currency} a tray`,
+  moneyPerTrayDay: (currency: string) => `${currency} a tray and day`,
+  from: (batches: number) =>
+    batches === 0 ? 'farm file' : several(batches, 'own batch', 'own batches'),
+  fromLabel: 'From',
+  figure: (value: number | null, low: number | null, high: number | null, digits: number) =>
+    value === null
+      ? notKnown
+      : low === null || high === null || low === high
+        ? number(value, digits)
+        : `${number(value, digits)} (${number(low, digits)} to ${number(high, digits)})`,
+  intervals:
+    'In brackets: 8 in 10 for the mean, from three batches on; days of the farm file as told.',
+  cropTitle: (name: string) => `What ${name} needs`,
+  base: {
+    own: (lower: string, low: string, high: string, n: number) =>
+      `Heat counts from ${lower}, learned from ${several(n, 'own sowing', 'own sowings')}; four ways to learn it say ${low} to ${high}.`,
+    told: (lower: string) => `Heat counts from ${lower}, as the farm file tells.`,
+    table: (lower: string) => `Heat counts from ${lower}, by the table of starting bases.`,
+    usual: (lower: string) => `Heat counts from ${lower}, because nothing tells its own base.`,
+  },
+  verdict: {
+    learned: '',
+    'too-few': 'Own sowings replace it once six have been ready.',
+    'too-alike': 'Own sowings were all about as warm, so they tell no base of their own.',
+    undetermined: 'Own sowings do not settle on a base.',
+    'too-cold': 'Some own sowings were too near the base that fits them best.',
+    'too-far': 'The base that fits own sowings best is too far from it to be believed.',
+  },
+  needs: (mean: number, low: number, high: number, n: number) =>
+    `The next batch takes about ${heatUnits(mean)}, 8 in 10 between ${number(low, 0)} and ${number(high, 0)}; from ${several(n, 'batch', 'batches')}.`,
+  noNeed: 'No batch was ready yet.',
+  dots: (name: string) =>
+    `Heat units that each past batch of ${name} took; the table below has them.`,
+  pastTable: (name: string) => `Past batches of ${name}`,
+  columns: {
+    batch: 'Batch',
+    place: 'Place',
+    ready: 'Ready',
+    days: 'Days',
+    units: 'Heat units',
+    seen: 'Known by',
+  },
+  seen: { noted: 'noted ready', cut: 'its cut' },
+  withUnit,
+};
+
 export const screens = {
   notKnown,
   number,
@@ -4698,6 +4820,7 @@ export const screens = {
   lots: lotScreens,
   batches: batchScreens,
   losses: lossScreens,
+  growing: growingScreens,
   record: recordScreens,
   room: roomScreens,
   signIn: signInScreens,

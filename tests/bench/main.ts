@@ -8,9 +8,11 @@ import { evaluate } from './evaluate.ts';
 import { faultsFound } from './faults.ts';
 import { fileSize } from './fileSize.ts';
 import { flood } from './flood.ts';
+import { growingBench } from './growingBench.ts';
 import { importRate } from './importRate.ts';
 import { lotsAndLooks } from './lots.ts';
 import { publish } from './publish.ts';
+import { readyWhen } from './readyWhen.ts';
 import { replayYear } from './replayYear.ts';
 import { remark } from './report.ts';
 import { roomRules } from './roomRules.ts';
@@ -34,6 +36,8 @@ const benchmarks: Readonly<Record<string, () => Promise<void>>> = {
   start,
   faults: faultsFound,
   roomRules,
+  readyWhen,
+  growing: growingBench,
 };
 
 const named = process.argv.slice(2);

@@ -80,9 +80,7 @@ describe.skipIf(!hasChromium)(`the sowing plan in Chromium${needsChromium}`, () 
     const row = page.locator('.sowings > li', { hasText: 'Sat 9 May' });
     await row.getByText('5 trays of pea shoots').waitFor();
     const thursday = page.locator('.delivery', { hasText: 'Thursday 7 May' });
-    await thursday
-      .locator('p', { hasText: /3\skg of basil, because it is too late/ })
-      .waitFor();
+    await thursday.locator('p', { hasText: /3\skg of basil, because it is too late/ }).waitFor();
     await thursday.getByText('Where it comes from').click();
     await thursday.getByText('1 kg stored in the cool room').waitFor();
     await thursday.getByText(/2.4\skg growing in Sun House/).waitFor();

@@ -1,4 +1,5 @@
-import { hubStages, type Row, rows, rulesOrder } from './walls.ts';
+import { hubStages, rulesOrder } from './order.ts';
+import { type Row, rows } from './walls.ts';
 
 // Which imports are on the wrong side of a wall.
 

@@ -1,6 +1,8 @@
 // Who may import whom. A room is a folder; its row says which rooms of ours and which packages of
 // others it may use. `types` may be imported as types only.
 
+import { hubStages } from './order.ts';
+
 export type Row = {
   readonly ours: readonly string[];
   readonly packages: readonly string[];
@@ -8,54 +10,6 @@ export type Row = {
   readonly types?: readonly string[];
   readonly node?: boolean;
 };
-
-/** The order inside rules/: a folder may use those before it. */
-export const rulesOrder = [
-  'statistics',
-  'air',
-  'wetness',
-  'heat',
-  'frost',
-  'water',
-  'stations',
-  'disease',
-  'cooler',
-  'batches',
-  'money',
-  'losses',
-  'days',
-  'decide',
-];
-
-export const hubStages = [
-  'hub/contract',
-  'hub/words',
-  'hub/farm',
-  'hub/broker',
-  'hub/intake',
-  'hub/store',
-  'hub/journal',
-  'hub/batches',
-  'hub/picks',
-  'hub/lots',
-  'hub/earnings',
-  'hub/record',
-  'hub/batchFile',
-  'hub/snapshot',
-  'hub/losses',
-  'hub/photos',
-  'hub/season',
-  'hub/growing',
-  'hub/planning',
-  'hub/tasks',
-  'hub/placesCompared',
-  'hub/alarms',
-  'hub/methods',
-  'hub/api',
-  'hub/clock.ts',
-  'hub/settings.ts',
-  'hub/passwords.ts',
-];
 
 export const rows: Readonly<Record<string, Row>> = {
   rules: { ours: ['rules'], packages: [] },

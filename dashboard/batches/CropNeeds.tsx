@@ -1,0 +1,90 @@
+import './growing.css';
+import type { CropGrowing } from '../../hub/contract/index.ts';
+import { useFacts } from '../coolRoom/useFacts.ts';
+import { Fault } from '../parts/Fault.tsx';
+import { Scrolled } from '../parts/Scrolled.tsx';
+import { dayName } from '../times.ts';
+import { words } from '../words.ts';
+import { NeedDots } from './NeedDots.tsx';
+import { YoungOrLater } from './YoungOrLater.tsx';
+
+/** What one crop needs: its base, the heat past batches took, and young against later cut. */
+export function CropNeeds({ crop, zone }: { crop: string; zone: string }) {
+  const { facts, fault, again } = useFacts<CropGrowing>(
+    `/api/crops/${encodeURIComponent(crop)}/growing`,
+  );
+  if (!facts) return fault === undefined ? null : <Fault sentence={fault} again={again} />;
+  const text = words.growing;
+  const { base, need, past } = facts;
+  const degrees = (value: number) => text.withUnit(value, '°C');
+  const lower = degrees(base.lower);
+  const said =
+    base.from === 'own'
+      ? text.base.own(
+          lower,
+          degrees(base.range?.low ?? base.lower),
+          degrees(base.range?.high ?? base.lower),
+          base.sowings,
+        )
+      : text.base[base.from](lower);
+  return (
+    <section class="crop-needs">
+      <h3>{text.cropTitle(facts.name)}</h3>
+      <p>
+        {need.later === null
+          ? text.noNeed
+          : text.needs(need.later.mean, need.later.low, need.later.high, need.later.batches)}
+      </p>
+      <p class="quiet">
+        {said} {text.verdict[base.verdict]}
+      </p>
+      <NeedDots crop={facts} />
+      {past.length > 0 && (
+        <details>
+          <summary>{text.pastTable(facts.name)}</summary>
+          <PastTable crop={facts} zone={zone} />
+        </details>
+      )}
+      <YoungOrLater crop={facts} />
+    </section>
+  );
+}
+
+function PastTable({ crop, zone }: { crop: CropGrowing; zone: string }) {
+  const text = words.growing;
+  const { columns } = text;
+  return (
+    <Scrolled label={text.pastTable(crop.name)}>
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">{columns.batch}</th>
+            <th scope="col">{text.cut}</th>
+            <th scope="col">{columns.place}</th>
+            <th scope="col">{columns.ready}</th>
+            <th scope="col" class="tally">
+              {columns.days}
+            </th>
+            <th scope="col" class="tally">
+              {columns.units}
+            </th>
+            <th scope="col">{columns.seen}</th>
+          </tr>
+        </thead>
+        <tbody>
+          {crop.past.toReversed().map((one) => (
+            <tr key={`${one.batch} ${one.stage}`}>
+              <th scope="row">{one.batch}</th>
+              <td>{text.stage[one.stage]}</td>
+              <td>{one.placeName}</td>
+              <td>{dayName(Date.parse(one.readyAt), zone)}</td>
+              <td class="tally">{text.figure(one.days, null, null, 1)}</td>
+              <td class="tally">{text.figure(one.degreeDays, null, null, 0)}</td>
+              <td>{text.seen[one.seen]}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </Scrolled>
+  );
+}
