@@ -117,10 +117,10 @@ describe.skipIf(!hasChromium)(`the page of batches in Chromium${needsChromium}`,
     await mine.getByLabel('A word about it, if you like').fill('far corner');
     await mine.getByRole('button', { name: 'Store it' }).tap();
     await said(page, /The hub has stored: leggy\./);
-    await mine.getByText(/Last seen: leggy, .+ far corner/).waitFor();
+    await mine.getByText(/Last seen: leggy, .+ “far corner”/).waitFor();
 
     await mine.getByRole('button', { name: /^Throw out/ }).tap();
-    await mine.getByLabel('Trays').fill('1');
+    await mine.getByLabel('Trays', { exact: true }).fill('1');
     await mine.getByRole('button', { name: 'Mould' }).tap();
     await mine.getByRole('button', { name: 'Throw out', exact: true }).tap();
     await said(page, /1.tray Basil thrown out/);
@@ -140,7 +140,7 @@ describe.skipIf(!hasChromium)(`the page of batches in Chromium${needsChromium}`,
     await open(page);
     const form = page.getByRole('form', { name: 'Sow a batch' });
     await form.getByRole('button', { name: 'Basil' }).tap();
-    await form.getByLabel('Trays').fill('40');
+    await form.getByLabel('Trays', { exact: true }).fill('40');
     await form.getByRole('button', { name: /^Sun House/ }).tap();
     await form.getByRole('button', { name: 'Sow it' }).tap();
     await form.getByText(/Sun House would hold \d+.trays, and has room for 30/).waitFor();
