@@ -62,7 +62,7 @@ export function BatchCard({
       </p>
       <p>
         <Mark shape={last ? lookShape[last.look] : growing ? 'later' : 'done'} /> {batch.words}
-        {last?.note && ` ${last.note}`}
+        {last?.note && ` ${text.quoted(last.note)}`}
       </p>
       <StayStrip batch={batch} now={now} />
       {batch.cuts.length > 0 && (

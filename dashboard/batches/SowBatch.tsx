@@ -14,6 +14,13 @@ const BUTTONS = 6; // crops as big buttons; the rest stand in a list
 
 type Offer = BatchOffers['crops'][number];
 
+/** What was paid the last time, for so many trays; '' where nobody said. */
+function costOf(offer: Offer, field: 'seedCost' | 'otherCost', trays: string): string {
+  const [cost, before, count] = [offer[field], offer.trays, countOf(trays)];
+  if (cost === null || before === null || count === null) return '';
+  return String(Math.round((100 * cost * count) / before) / 100);
+}
+
 /** Crop, trays, place: the rest is as the last time. */
 export function SowBatch({
   offers,
@@ -33,6 +40,21 @@ export function SowBatch({
     forget();
     setSaid({ ...said, [field]: value });
   };
+  // Costs told of another number of trays are told for each of them.
+  const putTrays = (value: string) => {
+    forget();
+    const offer = offers.crops.find((one) => one.crop === crop);
+    const cost = (field: 'seedCost' | 'otherCost') => {
+      const asBefore = offer !== undefined && said[field] === costOf(offer, field, said.trays);
+      return asBefore ? costOf(offer, field, value) : said[field];
+    };
+    setSaid({
+      ...said,
+      trays: value,
+      seedCost: cost('seedCost'),
+      otherCost: cost('otherCost'),
+    });
+  };
   const choose = (offer: Offer) => {
     forget();
     setCrop(offer.crop);
@@ -43,8 +65,8 @@ export function SowBatch({
       ...NOTHING,
       trays: offer.trays === null ? '' : String(offer.trays),
       variety: offer.variety ?? '',
-      seedCost: offer.seedCost === null ? '' : String(offer.seedCost),
-      otherCost: offer.otherCost === null ? '' : String(offer.otherCost),
+      seedCost: costOf(offer, 'seedCost', String(offer.trays ?? '')),
+      otherCost: costOf(offer, 'otherCost', String(offer.trays ?? '')),
     });
   };
   const submit = async (event: SubmitEvent) => {
@@ -102,7 +124,7 @@ export function SowBatch({
       </fieldset>
       {crop !== null && (
         <>
-          <TrayCount label={text.howMany} value={said.trays} onChange={put('trays')} />
+          <TrayCount label={text.howMany} value={said.trays} onChange={putTrays} />
           <fieldset class="batch-two">
             <legend>{text.place}</legend>
             {offers.places.map((one) => (

@@ -36,7 +36,7 @@ export function Stored({ said, onUndone }: { said: Said | null; onUndone: () => 
     if (done) onUndone();
   };
   return (
-    <div role="status" class="batch-said">
+    <div role="status" class={over ? 'batch-said' : 'batch-said batch-said-new'}>
       {said !== null && (
         <p>
           <span>{said.sentence}</span>

@@ -1,4 +1,4 @@
-import { type Batch, type BatchFacts, earliestEntry, traysGone } from '../batches/index.ts';
+import { type Batch, type BatchFacts, earliestEntry, leastTrays } from '../batches/index.ts';
 import type { ChangeBatch } from '../contract/index.ts';
 import type { ToAdd } from './batchChange.ts';
 import { checkBatch, saidOfBatch } from './batchFacts.ts';
@@ -64,7 +64,7 @@ export function correctedEvents(
 function checkCorrected(parts: ApiParts, batch: Batch, set: Partial<BatchFacts>, now: number) {
   const next = { ...batch, place: batch.firstPlace, ...set };
   checkBatch(parts, next, 'correct', now);
-  const gone = traysGone(batch);
+  const gone = leastTrays(batch);
   if (next.trays < gone)
     throw new Refused(
       400,

@@ -4,6 +4,7 @@ import {
   eventFault,
   factsFault,
   type Stay,
+  traysGone,
 } from '../batches/index.ts';
 import { nameCell, needed, placeCell, sameTime, timeCell } from './cells.ts';
 import { isSowing, type PlanAbout, type Planned, type Refusal, tellings } from './planned.ts';
@@ -137,7 +138,7 @@ function planGroup(id: string, rows: readonly Row[], about: PlanAbout, refused: 
         had++;
         continue;
       }
-      const sentence = eventFault(batch, read.event, fault);
+      const sentence = eventFault(inAnyOrder(batch, read.event), read.event, fault);
       if (sentence !== null) throw new Error(sentence);
       events.push({ line: row.line, event: read.event });
       const next = events.map(({ event }) => event);
@@ -149,6 +150,19 @@ function planGroup(id: string, rows: readonly Row[], about: PlanAbout, refused: 
   const line = rows[0]?.line ?? 0;
   const group: Group = { id, rows, line, batch, fresh: have === undefined, events };
   return { group, had };
+}
+
+/**
+ * A batch as its entries are held against it: what was taken back and then counted again may stand
+ * before entries that were made meanwhile, so only the sum of all trays that went has to be right.
+ */
+function inAnyOrder(batch: Batch, event: BatchEvent): Batch {
+  if (batch.state === 'withdrawn') return batch;
+  const takes = event.event !== 'cut' || event.clears;
+  const left = takes ? batch.trays - traysGone(batch) : batch.trays;
+  // All that is left by now may have been some of it then.
+  const some = event.event === 'parted' ? 1 : 0;
+  return { ...batch, state: 'growing', traysLeft: left + some };
 }
 
 /** A part goes on with the places its trays stood in before it was one. */

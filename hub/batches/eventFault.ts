@@ -42,10 +42,16 @@ export const traysGone = ({ cuts, thrownOut, parted }: Batch): number =>
     0,
   );
 
+/** The fewest trays it can have been sown in, by what was done: those that are gone, or were cut at once. */
+export const leastTrays = (batch: Batch): number =>
+  Math.max(traysGone(batch), ...batch.cuts.map(({ trays }) => trays));
+
 /** When anything was first done with it; a sowing lies before. Infinity where nothing was. */
 export const earliestEntry = (batch: Batch): number => {
-  const { cuts, thrownOut, parted, moves, notes, works, stays } = batch;
+  const { cuts, thrownOut, parted, moves, notes, works, stays, endedAt } = batch;
   const done = [cuts, thrownOut, parted, moves, notes, works].flat().map(({ at }) => at);
+  // Clearing is told by its end alone.
+  if (endedAt !== null) done.push(endedAt);
   return Math.min(...done, ...stays.slice(1).map(({ from }) => from));
 };
 

@@ -26,6 +26,7 @@ export {
   type FaultAbout,
   factsFault,
   growingPlaces,
+  leastTrays,
   traysGone,
 } from './eventFault.ts';
 export { foldBatch } from './foldBatch.ts';

@@ -1,6 +1,6 @@
 import { undoneIn } from '../journal/index.ts';
 import type { Batch, BatchEntry, BatchEvent } from './batch.ts';
-import { earliestEntry, traysGone } from './eventFault.ts';
+import { earliestEntry, leastTrays } from './eventFault.ts';
 import { foldBatch } from './foldBatch.ts';
 
 type Undo = { readonly id: string; readonly place: string; readonly event: BatchEvent };
@@ -75,8 +75,8 @@ export function undoing(batch: Batch, entry: number, all: readonly Batch[]): Und
       { id: Number.MAX_SAFE_INTEGER, t: 0, who: '', body: event },
     ]);
     if (after === null) return wrong;
-    if (traysGone(after) > after.trays)
-      return `Expected an entry that can be taken back in undo, got ${entry}: ${one.id} would have ${traysGone(after)} of ${after.trays} trays gone`;
+    if (leastTrays(after) > after.trays)
+      return `Expected an entry that can be taken back in undo, got ${entry}: ${one.id} would have ${leastTrays(after)} of ${after.trays} trays gone`;
     if (back && first.body.event === 'parted' && one !== batch && holdsMore(one))
       return `Expected ${one.id} with nothing entered of it since in undo, got ${entry}: take that back first`;
     if (after.sownAt > earliestEntry(after))

@@ -1835,6 +1835,7 @@ const batchScreens = {
   grew: (days: number, time: string) =>
     `sown ${time}, ended after ${several(Math.floor(days), 'day', 'days')}`,
   meantFor: (day: string) => `meant for ${day}`,
+  quoted: (note: string) => `“${note}”`,
   partOf: (id: string) => `part of ${id}`,
   room: (name: string, standing: number, capacity: number | null) =>
     capacity === null

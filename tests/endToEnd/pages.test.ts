@@ -20,6 +20,7 @@ const pages = [
   { path: '/frost', shows: 'Covers now' },
   { path: '/cool-room', shows: 'The record of this week' },
   { path: '/cool-room/record', shows: 'Times without readings' },
+  { path: '/batches', shows: 'What grows now' },
   { path: '/probes', shows: 'Not placed yet' },
 ] as const;
 
