@@ -36,7 +36,7 @@ test('a year of batches is the same each time, and slower where it is colder and
     expect(Date.parse(time)).toBeLessThan(scenario.start);
     const sown = at.get(batch) ?? Number.NaN;
     const key = `${batch.replace(/-\d{4}-\d+$/, '')} ${new Date(sown).getUTCMonth() + 1}`;
-    (days[key] ??= []).push((Date.parse(time) - sown) / DAY);
+    days[key] = [...(days[key] ?? []), (Date.parse(time) - sown) / DAY];
   }
   expect(at.size).toBeGreaterThan(120);
   const mean = (key: string) => {
