@@ -1,4 +1,5 @@
 import type { Strip } from '../../hub/contract/index.ts';
+import { FigureTable } from '../parts/FigureTable.tsx';
 import { timeOfDay, weekday } from '../times.ts';
 import { words } from '../words.ts';
 import type { Frame } from './StripBand.tsx';
@@ -24,29 +25,15 @@ function StripTable({ strip, frame: { window, zone } }: { strip: Strip; frame: F
   const { columns } = words.strips;
   const rows = stripTable(strip, window, zone);
   return (
-    <table class="figures">
-      <thead>
-        <tr>
-          <th scope="col">{columns.time}</th>
-          <th scope="col">{columns.temperature}</th>
-          <th scope="col">{columns.humidity}</th>
-          <th scope="col">{columns.wet}</th>
-          <th scope="col">{columns.chances}</th>
-        </tr>
-      </thead>
-      <tbody>
-        {rows.map(({ t, temperature, humidity, wet, fan }) => (
-          <tr key={t}>
-            <th scope="row">
-              {weekday(t, zone)} {timeOfDay(t, zone)}
-            </th>
-            <td>{temperature === null ? words.places.dash : words.number(temperature)}</td>
-            <td>{humidity === null ? words.places.dash : words.number(humidity, 0)}</td>
-            <td>{wet ? words.strips.wetCell : ''}</td>
-            <td>{fan ? `${words.number(fan.low)} … ${words.number(fan.high)}` : ''}</td>
-          </tr>
-        ))}
-      </tbody>
-    </table>
+    <FigureTable
+      columns={[columns.time, columns.temperature, columns.humidity, columns.wet, columns.chances]}
+      rows={rows.map(({ t, temperature, humidity, wet, fan }) => [
+        `${weekday(t, zone)} ${timeOfDay(t, zone)}`,
+        temperature === null ? words.places.dash : words.number(temperature),
+        humidity === null ? words.places.dash : words.number(humidity, 0),
+        wet ? words.strips.wetCell : '',
+        fan ? `${words.number(fan.low)} … ${words.number(fan.high)}` : '',
+      ])}
+    />
   );
 }

@@ -1,4 +1,5 @@
 import type { CoolRoomLog } from '../../hub/contract/index.ts';
+import { FigureTable } from '../parts/FigureTable.tsx';
 import { calendarDay, shortDay, timeOfDay } from '../times.ts';
 import { words } from '../words.ts';
 
@@ -12,34 +13,23 @@ export function LogTable({ log }: { log: CoolRoomLog }) {
   const cell = (value: number | null, digits = 1) =>
     value === null ? words.places.dash : words.number(value, digits);
   return (
-    // biome-ignore lint/a11y/noNoninteractiveTabindex: a part that may scroll must be reachable by keyboard
-    <section class="table-room" aria-label={words.record.title} tabIndex={0}>
-      <table class="figures days log-days">
-        <thead>
-          <tr>
-            {Object.values(columns).map((label) => (
-              <th key={label} scope="col">
-                <span>{label}</span>
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          {log.days.toReversed().map((day) => (
-            <tr key={day.day}>
-              <th scope="row">{shortDay(day.day)}</th>
-              <td>{cell(day.aboveHours, 2)}</td>
-              <td>{cell(day.belowHours, 2)}</td>
-              <td>{cell(day.unknownHours, 2)}</td>
-              <td>{cell(day.highest)}</td>
-              <td>{cell(day.lowest)}</td>
-              <td>{cell(day.meanKinetic)}</td>
-              <td>{words.withUnit(Math.floor(day.knownShare * HUNDREDTHS), '%', 0)}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </section>
+    <FigureTable
+      label={words.record.title}
+      look="days log-days"
+      columns={Object.values(columns)}
+      rows={log.days
+        .toReversed()
+        .map((day) => [
+          shortDay(day.day),
+          cell(day.aboveHours, 2),
+          cell(day.belowHours, 2),
+          cell(day.unknownHours, 2),
+          cell(day.highest),
+          cell(day.lowest),
+          cell(day.meanKinetic),
+          words.withUnit(Math.floor(day.knownShare * HUNDREDTHS), '%', 0),
+        ])}
+    />
   );
 }
 

@@ -3,6 +3,7 @@ import { hours } from '../charts/hours.ts';
 import { linePath } from '../charts/paths.ts';
 import { extent, scale, ticks } from '../charts/scale.ts';
 import { useWidth } from '../charts/useWidth.ts';
+import { FigureTable } from '../parts/FigureTable.tsx';
 import { timeOfDay } from '../times.ts';
 import { words } from '../words.ts';
 
@@ -117,26 +118,11 @@ export function RoomDayTable({ day, zone }: { day: CoolRoomDay; zone: string }) 
   return (
     <details>
       <summary>{dayWords}</summary>
-      <table class="figures hour-figures">
-        <thead>
-          <tr>
-            {[columns.hour, columns.low, columns.high].map((label) => (
-              <th key={label} scope="col">
-                {label}
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          {day.hours.map(({ t, low, high }) => (
-            <tr key={t}>
-              <th scope="row">{timeOfDay(t, zone)}</th>
-              <td>{cell(low)}</td>
-              <td>{cell(high)}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
+      <FigureTable
+        look="hour-figures"
+        columns={[columns.hour, columns.low, columns.high]}
+        rows={day.hours.map(({ t, low, high }) => [timeOfDay(t, zone), cell(low), cell(high)])}
+      />
     </details>
   );
 }

@@ -1,5 +1,5 @@
 import type { CoolRoom } from '../../hub/contract/index.ts';
-import { Scrolled } from '../parts/Scrolled.tsx';
+import { FigureTable } from '../parts/FigureTable.tsx';
 import { farm } from '../state.ts';
 import { calendarDay, shortDay } from '../times.ts';
 import { words } from '../words.ts';
@@ -60,31 +60,21 @@ function EnergyTable({ room, zone }: { room: CoolRoom; zone: string }) {
     <details>
       <summary>{text.energyTable}</summary>
       <RoomEnergyLine room={room} />
-      <Scrolled label={text.energyTable}>
-        <table class="figures energy-figures">
-          <thead>
-            <tr>
-              {Object.values(text.energyColumns).map((label) => (
-                <th key={label} scope="col">
-                  {label}
-                </th>
-              ))}
-            </tr>
-          </thead>
-          <tbody>
-            {room.energyDays.toReversed().map((day) => (
-              <tr key={day.from}>
-                <th scope="row">{shortDay(calendarDay(Date.parse(day.from), zone))}</th>
-                <td>{cell(day.kilowattHours)}</td>
-                <td>{cell(day.gap)}</td>
-                <td>{cell(day.duty === null ? null : day.duty * 100, 0)}</td>
-                <td>{cell(day.index, 2)}</td>
-                <td>{cell(above === null ? null : day.usual)}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </Scrolled>
+      <FigureTable
+        label={text.energyTable}
+        look="energy-figures"
+        columns={Object.values(text.energyColumns)}
+        rows={room.energyDays
+          .toReversed()
+          .map((day) => [
+            shortDay(calendarDay(Date.parse(day.from), zone)),
+            cell(day.kilowattHours),
+            cell(day.gap),
+            cell(day.duty === null ? null : day.duty * 100, 0),
+            cell(day.index, 2),
+            cell(above === null ? null : day.usual),
+          ])}
+      />
     </details>
   );
 }

@@ -1,5 +1,5 @@
 import type { LossComparison, LossFamily } from '../../hub/contract/index.ts';
-import { Scrolled } from '../parts/Scrolled.tsx';
+import { FigureTable } from '../parts/FigureTable.tsx';
 import { shortDay } from '../times.ts';
 import { words } from '../words.ts';
 
@@ -11,44 +11,23 @@ export function CasesTable({ one, family }: { one: LossComparison; family: LossF
   return (
     <>
       <h5>{text.behind}</h5>
-      <Scrolled label={`${text.behind}: ${one.label}`}>
-        <table class="figures loss-cases">
-          <thead>
-            <tr>
-              {Object.values(text.caseColumns).map((name) => (
-                <th scope="col" key={name}>
-                  {name}
-                </th>
-              ))}
-            </tr>
-          </thead>
-          <tbody>
-            {family.cases.map((each, i) => {
-              const before = each.exposure[one.what];
-              const { share } = each;
-              return (
-                <tr key={each.id}>
-                  <th scope="row">
-                    {family.unit === 'batch' || family.unit === 'lot'
-                      ? text.caseLot(each.name, shortDay(each.from))
-                      : text.caseWeek(each.name, shortDay(each.from))}
-                  </th>
-                  <td>
-                    {before ? text.between(before.least, before.most, one.unit) : words.notKnown},{' '}
-                    {side(one.cases[i]?.exposed)}
-                  </td>
-                  <td>
-                    {share
-                      ? text.between(100 * share.least, 100 * share.most, '%')
-                      : words.notKnown}
-                  </td>
-                  <td>{text.bases[each.basis]}</td>
-                </tr>
-              );
-            })}
-          </tbody>
-        </table>
-      </Scrolled>
+      <FigureTable
+        label={`${text.behind}: ${one.label}`}
+        look="loss-cases"
+        columns={Object.values(text.caseColumns)}
+        rows={family.cases.map((each, i) => {
+          const before = each.exposure[one.what];
+          const { share } = each;
+          return [
+            family.unit === 'batch' || family.unit === 'lot'
+              ? text.caseLot(each.name, shortDay(each.from))
+              : text.caseWeek(each.name, shortDay(each.from)),
+            `${before ? text.between(before.least, before.most, one.unit) : words.notKnown}, ${side(one.cases[i]?.exposed)}`,
+            share ? text.between(100 * share.least, 100 * share.most, '%') : words.notKnown,
+            text.bases[each.basis],
+          ];
+        })}
+      />
     </>
   );
 }

@@ -1,7 +1,7 @@
 import type { LossStrips as Facts, LossStrip } from '../../hub/contract/index.ts';
 import { dayScale } from '../charts/dayScale.ts';
 import { useWidth } from '../charts/useWidth.ts';
-import { Scrolled } from '../parts/Scrolled.tsx';
+import { FigureTable } from '../parts/FigureTable.tsx';
 import { addDays, shortDay } from '../times.ts';
 import { words } from '../words.ts';
 import { LossBand } from './LossBand.tsx';
@@ -159,36 +159,22 @@ function StripTable({ strip }: { strip: LossStrip }) {
   return (
     <>
       <p>{strip.words}</p>
-      <Scrolled label={strip.name}>
-        <table class="figures loss-days">
-          <thead>
-            <tr>
-              {Object.entries(columns).map(([key, name]) => (
-                <th scope="col" key={key}>
-                  {name}
-                </th>
-              ))}
-            </tr>
-          </thead>
-          <tbody>
-            {strip.days.map((one) => (
-              <tr key={one.day}>
-                <th scope="row">{shortDay(one.day)}</th>
-                <td>{words.number(one.wetHours)}</td>
-                <td>{words.number(one.hotHours, 0)}</td>
-                <td>{words.number(one.coldHours, 0)}</td>
-                <td>{words.number(one.unknownHours)}</td>
-                <td>
-                  {strip.pins
-                    .filter(({ day }) => day === one.day)
-                    .map((pin) => pin.words)
-                    .join('; ')}
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </Scrolled>
+      <FigureTable
+        label={strip.name}
+        look="loss-days"
+        columns={Object.values(columns)}
+        rows={strip.days.map((one) => [
+          shortDay(one.day),
+          words.number(one.wetHours),
+          words.number(one.hotHours, 0),
+          words.number(one.coldHours, 0),
+          words.number(one.unknownHours),
+          strip.pins
+            .filter(({ day }) => day === one.day)
+            .map((pin) => pin.words)
+            .join('; '),
+        ])}
+      />
     </>
   );
 }

@@ -1,6 +1,7 @@
 import type { FrostSide } from '../../hub/contract/index.ts';
 import { shortDay } from '../times.ts';
 import { words } from '../words.ts';
+import { FigureTable } from './FigureTable.tsx';
 
 const orDash = (p: number | null) => (p === null ? words.places.dash : words.chance(p));
 
@@ -8,24 +9,15 @@ const orDash = (p: number | null) => (p === null ? words.places.dash : words.cha
 export function AheadTable({ side, kind }: { side: FrostSide; kind: 'first' | 'last' }) {
   const { columns, aheadRow } = words.season;
   return (
-    <table class="figures ahead">
-      <thead>
-        <tr>
-          <th scope="col">{kind === 'first' ? columns.until : columns.after}</th>
-          <th scope="col">{columns.p}</th>
-          <th scope="col">{columns.counted}</th>
-        </tr>
-      </thead>
-      <tbody>
-        {side.ahead.map(({ days, day, p, counted }) => (
-          <tr key={days}>
-            <th scope="row">{aheadRow(days, shortDay(day))}</th>
-            <td>{side.way === 'curve' ? orDash(p) : words.places.dash}</td>
-            <td>{orDash(counted)}</td>
-          </tr>
-        ))}
-      </tbody>
-    </table>
+    <FigureTable
+      look="ahead"
+      columns={[kind === 'first' ? columns.until : columns.after, columns.p, columns.counted]}
+      rows={side.ahead.map(({ days, day, p, counted }) => [
+        aheadRow(days, shortDay(day)),
+        side.way === 'curve' ? orDash(p) : words.places.dash,
+        orDash(counted),
+      ])}
+    />
   );
 }
 
@@ -35,22 +27,14 @@ export function PastYears({ side }: { side: FrostSide }) {
   return (
     <details>
       <summary>{text.pastYears}</summary>
-      <table class="figures ahead">
-        <thead>
-          <tr>
-            <th scope="col">{text.columns.season}</th>
-            <th scope="col">{text.columns.date}</th>
-          </tr>
-        </thead>
-        <tbody>
-          {side.past.map(({ season, day }) => (
-            <tr key={season}>
-              <th scope="row">{season}</th>
-              <td>{day === null ? text.noFrost : shortDay(day)}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
+      <FigureTable
+        look="ahead"
+        columns={[text.columns.season, text.columns.date]}
+        rows={side.past.map(({ season, day }) => [
+          season,
+          day === null ? text.noFrost : shortDay(day),
+        ])}
+      />
     </details>
   );
 }

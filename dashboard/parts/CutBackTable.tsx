@@ -2,6 +2,7 @@ import type { CutBack } from '../../hub/contract/index.ts';
 import { farm } from '../state.ts';
 import { shortDay } from '../times.ts';
 import { words } from '../words.ts';
+import { FigureTable } from './FigureTable.tsx';
 
 /** The picture's days as figures. */
 export function CutBackTable({ plan: { rows, window } }: { plan: CutBack }) {
@@ -12,35 +13,22 @@ export function CutBackTable({ plan: { rows, window } }: { plan: CutBack }) {
   return (
     <details>
       <summary>{text.table}</summary>
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a part that may scroll must be reachable by keyboard */}
-      <section class="table-room" aria-label={text.table} tabIndex={0}>
-        <table class="figures">
-          <thead>
-            <tr>
-              {Object.values(text.columns).map((label) => (
-                <th key={label} scope="col">
-                  {label}
-                </th>
-              ))}
-            </tr>
-          </thead>
-          <tbody>
-            {rows.map((row) => (
-              <tr key={row.day} class={inWindow(row.day) ? 'in-window' : undefined}>
-                <th scope="row">{shortDay(row.day)}</th>
-                <td>{row.ripe === 0 ? words.places.dash : words.number(row.ripe)}</td>
-                <td>{words.number(row.units)}</td>
-                <td>{row.daylight === null ? words.places.dash : words.number(row.daylight)}</td>
-                <td>{share(row.frost)}</td>
-                <td>{share(row.survives)}</td>
-                <td>{share(row.wet)}</td>
-                <td>{text.money(row.toGain, currency)}</td>
-                <td>{text.money(row.lost, currency)}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </section>
+      <FigureTable
+        label={text.table}
+        columns={Object.values(text.columns)}
+        marked={(row) => inWindow(rows[row]?.day ?? '')}
+        rows={rows.map((row) => [
+          shortDay(row.day),
+          row.ripe === 0 ? words.places.dash : words.number(row.ripe),
+          words.number(row.units),
+          row.daylight === null ? words.places.dash : words.number(row.daylight),
+          share(row.frost),
+          share(row.survives),
+          share(row.wet),
+          text.money(row.toGain, currency),
+          text.money(row.lost, currency),
+        ])}
+      />
     </details>
   );
 }

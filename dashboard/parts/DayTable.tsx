@@ -1,6 +1,7 @@
 import type { Day } from '../../hub/contract/index.ts';
 import { shortDay } from '../times.ts';
 import { words } from '../words.ts';
+import { FigureTable } from './FigureTable.tsx';
 
 /** Days, the newest first. What is not known is a dash, never a zero. */
 export function DayTable({ days }: { days: readonly Day[] }) {
@@ -10,35 +11,22 @@ export function DayTable({ days }: { days: readonly Day[] }) {
     value === null ? dash : words.number(value, digits);
   return (
     <>
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a part that may scroll must be reachable by keyboard */}
-      <section class="table-room" aria-label={words.places.days} tabIndex={0}>
-        <table class="figures days">
-          <thead>
-            <tr>
-              {Object.values(columns).map((label) => (
-                <th key={label} scope="col">
-                  <span>{label}</span>
-                </th>
-              ))}
-            </tr>
-          </thead>
-          <tbody>
-            {days.map((day) => (
-              <tr key={day.day}>
-                <th scope="row">{shortDay(day.day)}</th>
-                <td>{cell(day.min)}</td>
-                <td>{cell(day.max)}</td>
-                <td>{cell(day.mean)}</td>
-                <td>{cell(day.wetHours)}</td>
-                <td>{cell(day.longestSpellHours)}</td>
-                <td>{cell(day.unknownHours)}</td>
-                <td>{cell(day.degreeDays)}</td>
-                <td>{cell(day.botrytisIndex, 2)}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </section>
+      <FigureTable
+        label={words.places.days}
+        look="days"
+        columns={Object.values(columns)}
+        rows={days.map((day) => [
+          shortDay(day.day),
+          cell(day.min),
+          cell(day.max),
+          cell(day.mean),
+          cell(day.wetHours),
+          cell(day.longestSpellHours),
+          cell(day.unknownHours),
+          cell(day.degreeDays),
+          cell(day.botrytisIndex, 2),
+        ])}
+      />
       <p class="quiet">
         {words.places.dashMeans} {words.places.greyMouldMeans}
       </p>

@@ -2,7 +2,7 @@ import type { FrostTonight } from '../../hub/contract/index.ts';
 import { hours } from '../charts/hours.ts';
 import { timeOfDay, weekday } from '../times.ts';
 import { words } from '../words.ts';
-import { Scrolled } from './Scrolled.tsx';
+import { FigureTable } from './FigureTable.tsx';
 
 type Curve = FrostTonight['curves'][number];
 const NEAR = 31 * 60_000; // ms: half the step of the hours, and a little
@@ -13,68 +13,38 @@ export function FrostTable({ tonight, zone }: { tonight: FrostTonight; zone: str
   return (
     <details>
       <summary>{words.frost.table}</summary>
-      <Scrolled label={words.frost.table}>
-        <table class="figures">
-          <thead>
-            <tr>
-              {Object.values(columns).map((column) => (
-                <th key={column} scope="col">
-                  {column}
-                </th>
-              ))}
-            </tr>
-          </thead>
-          <tbody>
-            {tonight.curves.flatMap((curve, i) =>
-              curve.limits.map(({ what, at, p, crossesAt }, line) => (
-                <tr key={`${curve.place} ${curve.spot} ${what} ${at}`}>
-                  <th scope="row">
-                    {i + 1} {curve.name}, {words.spots[curve.spot]}
-                  </th>
-                  <td>{line === 0 ? words.number(curve.low.mean) : ''}</td>
-                  <td>
-                    {line === 0
-                      ? `${words.number(curve.between[0])} … ${words.number(curve.between[1])}`
-                      : ''}
-                  </td>
-                  <td>{words.frost.limit(what, at)}</td>
-                  <td>{words.chance(p)}</td>
-                  <td>
-                    {crossesAt === null ? words.frost.notCrossed : timeOfDay(crossesAt, zone)}
-                  </td>
-                </tr>
-              )),
-            )}
-          </tbody>
-        </table>
-      </Scrolled>
+      <FigureTable
+        label={words.frost.table}
+        columns={Object.values(columns)}
+        rows={tonight.curves.flatMap((curve, i) =>
+          curve.limits.map(({ what, at, p, crossesAt }, line) => [
+            `${i + 1} ${curve.name}, ${words.spots[curve.spot]}`,
+            line === 0 ? words.number(curve.low.mean) : '',
+            line === 0
+              ? `${words.number(curve.between[0])} … ${words.number(curve.between[1])}`
+              : '',
+            words.frost.limit(what, at),
+            words.chance(p),
+            crossesAt === null ? words.frost.notCrossed : timeOfDay(crossesAt, zone),
+          ]),
+        )}
+      />
       <h3>{words.frost.hours}</h3>
-      <Scrolled label={words.frost.hours}>
-        <table class="figures">
-          <thead>
-            <tr>
-              <th scope="col">{words.strips.columns.time}</th>
-              {tonight.curves.map((curve, i) => (
-                <th key={`${curve.place} ${curve.spot}`} scope="col">
-                  <abbr title={`${curve.name}, ${words.spots[curve.spot]}`}>{i + 1}</abbr>
-                </th>
-              ))}
-            </tr>
-          </thead>
-          <tbody>
-            {hours(tonight.from, tonight.to, 1, zone).map(({ t }) => (
-              <tr key={t}>
-                <th scope="row">
-                  {weekday(t, zone)} {timeOfDay(t, zone)}
-                </th>
-                {tonight.curves.map((curve) => (
-                  <td key={`${curve.place} ${curve.spot}`}>{valueAt(curve, t, tonight.now)}</td>
-                ))}
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </Scrolled>
+      <FigureTable
+        label={words.frost.hours}
+        columns={[
+          words.strips.columns.time,
+          ...tonight.curves.map((curve, i) => (
+            <abbr key={i} title={`${curve.name}, ${words.spots[curve.spot]}`}>
+              {i + 1}
+            </abbr>
+          )),
+        ]}
+        rows={hours(tonight.from, tonight.to, 1, zone).map(({ t }) => [
+          `${weekday(t, zone)} ${timeOfDay(t, zone)}`,
+          ...tonight.curves.map((curve) => valueAt(curve, t, tonight.now)),
+        ])}
+      />
     </details>
   );
 }

@@ -4,7 +4,7 @@ import { ReliabilityChart } from '../charts/ReliabilityChart.tsx';
 import { shortDay } from '../times.ts';
 import { words } from '../words.ts';
 import { Fault } from './Fault.tsx';
-import { Scrolled } from './Scrolled.tsx';
+import { FigureTable } from './FigureTable.tsx';
 import { useAnswer } from './useAnswer.ts';
 
 /** Every forecast of a night that is over, held against what came. */
@@ -68,7 +68,7 @@ function MethodCard({ scores }: { scores: MethodScores }) {
           <summary>{words.frost.reliability}</summary>
           <ReliabilityChart bands={scores.bands} />
           <p class="quiet">{words.frost.bandKey}</p>
-          <Figures
+          <FigureTable
             label={words.frost.reliability}
             columns={Object.values(bandColumns)}
             rows={scores.bands.map(({ from, to, n, happened, between }) => [
@@ -85,7 +85,7 @@ function MethodCard({ scores }: { scores: MethodScores }) {
       )}
       <details>
         <summary>{words.frost.list}</summary>
-        <Figures
+        <FigureTable
           label={words.frost.list}
           columns={Object.values(listColumns)}
           rows={scores.list.map(({ night, mean, p, low, below }) => [
@@ -98,41 +98,5 @@ function MethodCard({ scores }: { scores: MethodScores }) {
         />
       </details>
     </section>
-  );
-}
-
-function Figures({
-  label,
-  columns,
-  rows,
-}: {
-  label: string;
-  columns: readonly string[];
-  rows: readonly (readonly string[])[];
-}) {
-  return (
-    <Scrolled label={label}>
-      <table class="figures">
-        <thead>
-          <tr>
-            {columns.map((column) => (
-              <th key={column} scope="col">
-                {column}
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          {rows.map(([first = '', ...rest]) => (
-            <tr key={first}>
-              <th scope="row">{first}</th>
-              {rest.map((cell, i) => (
-                <td key={columns[i + 1]}>{cell}</td>
-              ))}
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </Scrolled>
   );
 }

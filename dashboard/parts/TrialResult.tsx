@@ -2,6 +2,7 @@ import type { Backtest } from '../../hub/contract/index.ts';
 import { farm } from '../state.ts';
 import { shortDay } from '../times.ts';
 import { words } from '../words.ts';
+import { FigureTable } from './FigureTable.tsx';
 
 /** How the rule would have done on past autumns, beside the plain rule and beside foresight. */
 export function TrialResult({ result }: { result: NonNullable<Backtest['result']> }) {
@@ -17,27 +18,16 @@ export function TrialResult({ result }: { result: NonNullable<Backtest['result']
       <p>{text.foresight(money(foresight))}</p>
       <details>
         <summary>{text.years}</summary>
-        <table class="figures ahead">
-          <thead>
-            <tr>
-              {Object.values(text.columns).map((label) => (
-                <th key={label} scope="col">
-                  {label}
-                </th>
-              ))}
-            </tr>
-          </thead>
-          <tbody>
-            {years.map(({ season, stop, frost, money: made }) => (
-              <tr key={season}>
-                <th scope="row">{season}</th>
-                <td>{shortDay(stop)}</td>
-                <td>{frost === null ? text.noFrost : shortDay(frost)}</td>
-                <td>{money(made)}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
+        <FigureTable
+          look="ahead"
+          columns={Object.values(text.columns)}
+          rows={years.map(({ season, stop, frost, money: made }) => [
+            season,
+            shortDay(stop),
+            frost === null ? text.noFrost : shortDay(frost),
+            money(made),
+          ])}
+        />
       </details>
     </>
   );

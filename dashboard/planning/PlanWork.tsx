@@ -1,5 +1,5 @@
 import type { SowingPlanShown } from '../../hub/contract/index.ts';
-import { Scrolled } from '../parts/Scrolled.tsx';
+import { FigureTable } from '../parts/FigureTable.tsx';
 import { words } from '../words.ts';
 
 /** What sowing takes each week, and how full the houses are. */
@@ -12,29 +12,17 @@ export function PlanWork({ plan, money }: { plan: SowingPlanShown; money: string
       {plan.work.length > 0 && (
         <section>
           <h2>{text.work}</h2>
-          <Scrolled label={text.work}>
-            <table class="figures plan-work">
-              <thead>
-                <tr>
-                  {[week, trays, minutes, seed].map((label) => (
-                    <th key={label} scope="col">
-                      {label}
-                    </th>
-                  ))}
-                </tr>
-              </thead>
-              <tbody>
-                {plan.work.map((one) => (
-                  <tr key={one.from}>
-                    <th scope="row">{text.day(one.from)}</th>
-                    <td>{one.trays}</td>
-                    <td>{one.minutes ?? dash}</td>
-                    <td>{one.seed === null ? dash : text.seed(one.seed, money)}</td>
-                  </tr>
-                ))}
-              </tbody>
-            </table>
-          </Scrolled>
+          <FigureTable
+            label={text.work}
+            look="plan-work"
+            columns={[week, trays, minutes, seed]}
+            rows={plan.work.map((one) => [
+              text.day(one.from),
+              one.trays,
+              one.minutes ?? dash,
+              one.seed === null ? dash : text.seed(one.seed, money),
+            ])}
+          />
           <p class="quiet">{text.workNote}</p>
         </section>
       )}

@@ -1,6 +1,6 @@
 import type { WorthGroup } from '../../hub/contract/index.ts';
+import { FigureTable } from '../parts/FigureTable.tsx';
 import { words } from '../words.ts';
-import { FigureTable } from './FigureTable.tsx';
 
 /** What each crop in each place took and brought, of those with everything known. */
 export function GroupTable({ groups, money }: { groups: readonly WorthGroup[]; money: string }) {
@@ -11,6 +11,7 @@ export function GroupTable({ groups, money }: { groups: readonly WorthGroup[]; m
     <section>
       <h2>{text.groupTitle}</h2>
       <FigureTable
+        look="worth-figures"
         label={text.groupTitle}
         columns={Object.values(text.groupColumns)}
         rows={groups

@@ -1,8 +1,8 @@
 import { useState } from 'preact/hooks';
 import type { WorthUnit } from '../../hub/contract/index.ts';
+import { FigureTable } from '../parts/FigureTable.tsx';
 import { shortDay } from '../times.ts';
 import { words } from '../words.ts';
-import { FigureTable } from './FigureTable.tsx';
 
 const FIRST = 25; // rows; the rest when asked for
 const FEW = 5; // with something not known; the rest when asked for
@@ -38,6 +38,7 @@ export function UnitTable({ units }: { units: readonly WorthUnit[] }) {
         </details>
       )}
       <FigureTable
+        look="worth-figures"
         label={text.units}
         columns={Object.values(text.unitColumns)}
         rows={shown.map((unit) => [

@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks';
 import type { CropsLearned, WorthGroup, WorthRange } from '../../hub/contract/index.ts';
+import { FigureTable } from '../parts/FigureTable.tsx';
 import { words } from '../words.ts';
-import { FigureTable } from './FigureTable.tsx';
 import { WorthChart } from './WorthChart.tsx';
 
 const PERS = ['perHour', 'perTray', 'perTrayDay'] as const;
@@ -53,6 +53,7 @@ export function WorthPicture({ facts }: { facts: CropsLearned }) {
             {per === 'perHour' && ` ${text.wageKey}`}
           </p>
           <FigureTable
+            look="worth-figures"
             label={label}
             columns={Object.values(columns)}
             rows={drawn.map(({ group, range }) => [
