@@ -125,7 +125,7 @@ export function demoBatch(asked: Asked): { rows: Told[]; stood: Stood[] } {
     tell('cut', at + 20 * MINUTE, {
       ...{ kg, trays: left, stage: aim === 1 ? 'later' : 'young' },
       minutes: Math.round(left * (2.5 + luck.uniform(15))),
-      ...(luck.uniform(16) < 0.12 ? { lost_kg: gram(kg * 0.15 * luck.uniform(17)) } : {}),
+      ...lostOf(kg, luck.uniform(16), luck.uniform(17)),
     });
     tell('worked', at + 60 * MINUTE, { work: 'packing', minutes: Math.max(3, Math.round(6 * kg)) });
     leaves(dayOf(t));
@@ -133,4 +133,10 @@ export function demoBatch(asked: Asked): { rows: Told[]; stood: Stood[] } {
   }
   stood.push({ house: place, first: since, last: Number.MAX_SAFE_INTEGER, trays: left });
   return { rows, stood: stood.map((one) => ({ ...one, last: Math.min(one.last, 366) })) };
+}
+
+/** Most cuts are sold whole, some in part; now and then nobody writes down which. */
+function lostOf(kg: number, chance: number, share: number): { lost_kg?: number } {
+  if (chance > 0.92) return {};
+  return { lost_kg: chance < 0.12 ? gram(kg * 0.15 * share) : 0 };
 }

@@ -2,7 +2,7 @@ import './growing.css';
 import type { CropGrowing } from '../../hub/contract/index.ts';
 import { useFacts } from '../coolRoom/useFacts.ts';
 import { Fault } from '../parts/Fault.tsx';
-import { Scrolled } from '../parts/Scrolled.tsx';
+import { FigureTable } from '../parts/FigureTable.tsx';
 import { dayName } from '../times.ts';
 import { words } from '../words.ts';
 import { NeedDots } from './NeedDots.tsx';
@@ -54,37 +54,28 @@ function PastTable({ crop, zone }: { crop: CropGrowing; zone: string }) {
   const text = words.growing;
   const { columns } = text;
   return (
-    <Scrolled label={text.pastTable(crop.name)}>
-      <table>
-        <thead>
-          <tr>
-            <th scope="col">{columns.batch}</th>
-            <th scope="col">{text.cut}</th>
-            <th scope="col">{columns.place}</th>
-            <th scope="col">{columns.ready}</th>
-            <th scope="col" class="tally">
-              {columns.days}
-            </th>
-            <th scope="col" class="tally">
-              {columns.units}
-            </th>
-            <th scope="col">{columns.seen}</th>
-          </tr>
-        </thead>
-        <tbody>
-          {crop.past.toReversed().map((one) => (
-            <tr key={`${one.batch} ${one.stage}`}>
-              <th scope="row">{one.batch}</th>
-              <td>{text.stage[one.stage]}</td>
-              <td>{one.placeName}</td>
-              <td>{dayName(Date.parse(one.readyAt), zone)}</td>
-              <td class="tally">{text.figure(one.days, null, null, 1)}</td>
-              <td class="tally">{text.figure(one.degreeDays, null, null, 0)}</td>
-              <td>{text.seen[one.seen]}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </Scrolled>
+    <FigureTable
+      label={text.pastTable(crop.name)}
+      columns={[
+        columns.batch,
+        text.cut,
+        columns.place,
+        columns.ready,
+        columns.days,
+        columns.units,
+        columns.seen,
+      ]}
+      rows={crop.past
+        .toReversed()
+        .map((one) => [
+          one.batch,
+          text.stage[one.stage],
+          one.placeName,
+          dayName(Date.parse(one.readyAt), zone),
+          text.figure(one.days, null, null, 1),
+          text.figure(one.degreeDays, null, null, 0),
+          text.seen[one.seen],
+        ])}
+    />
   );
 }

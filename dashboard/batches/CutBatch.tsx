@@ -87,6 +87,10 @@ export function CutBatch({
         ))}
       </fieldset>
       <Field label={text.minutes} value={minutes} kind="number" onType={setMinutes} />
+      <Field label={text.lost} value={lost} kind="number" onType={setLost} />
+      <button type="button" aria-pressed={numberOf(lost) === 0} onClick={() => setLost('0')}>
+        {text.nothingLost}
+      </button>
       <details>
         <summary>{text.more}</summary>
         <label class="tick-box">
@@ -98,7 +102,6 @@ export function CutBatch({
           {text.clears}
         </label>
         <Field label={text.price(currency)} value={price} kind="number" onType={setPrice} />
-        <Field label={text.lost} value={lost} kind="number" onType={setLost} />
       </details>
       <FormEnd label={text.store} sending={sending} said={failed} />
     </form>

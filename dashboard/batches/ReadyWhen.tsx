@@ -2,6 +2,7 @@ import './growing.css';
 import type { BatchCourse, ReadyStage } from '../../hub/contract/index.ts';
 import { useFacts } from '../coolRoom/useFacts.ts';
 import { Fault } from '../parts/Fault.tsx';
+import { FigureTable } from '../parts/FigureTable.tsx';
 import { shortDay } from '../times.ts';
 import { words } from '../words.ts';
 import { HeatPicture } from './HeatPicture.tsx';
@@ -22,24 +23,13 @@ export function ReadyWhen({ id }: { id: string }) {
       {facts.later.need !== null && (
         <details>
           <summary>{text.inFigures}</summary>
-          <table>
-            <thead>
-              <tr>
-                <th scope="col">{text.day}</th>
-                <th scope="col" class="tally">
-                  {text.units}
-                </th>
-              </tr>
-            </thead>
-            <tbody>
-              {facts.lived.map(({ day, degreeDays }) => (
-                <tr key={day}>
-                  <th scope="row">{shortDay(day)}</th>
-                  <td class="tally">{text.figure(degreeDays, null, null, 0)}</td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
+          <FigureTable
+            columns={[text.day, text.units]}
+            rows={facts.lived.map(({ day, degreeDays }) => [
+              shortDay(day),
+              text.figure(degreeDays, null, null, 0),
+            ])}
+          />
         </details>
       )}
     </div>

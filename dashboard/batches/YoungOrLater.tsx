@@ -1,6 +1,6 @@
 import './growing.css';
 import type { CropGrowing } from '../../hub/contract/index.ts';
-import { Scrolled } from '../parts/Scrolled.tsx';
+import { FigureTable } from '../parts/FigureTable.tsx';
 import { words } from '../words.ts';
 
 /** Grams, days and money of a young and a later cut, side by side. */
@@ -15,42 +15,19 @@ export function YoungOrLater({ crop }: { crop: CropGrowing }) {
   return (
     <section class="young-or-later">
       <h4>{text.youngOrLater}</h4>
-      <Scrolled label={`${text.youngOrLater}: ${crop.name}`}>
-        <table>
-          <thead>
-            <tr>
-              <th scope="col">{text.cut}</th>
-              {columns.map(({ label, of }) => (
-                <th key={of} scope="col" class="tally">
-                  {label}
-                </th>
-              ))}
-              <th scope="col">{text.fromLabel}</th>
-            </tr>
-          </thead>
-          <tbody>
-            {crop.stages.map((stage) => (
-              <tr key={stage.stage}>
-                <th scope="row">{text.stage[stage.stage]}</th>
-                {columns.map(({ of, digits }) => {
-                  const figure = stage[of];
-                  return (
-                    <td key={of} class="tally">
-                      {text.figure(
-                        figure?.value ?? null,
-                        figure?.low ?? null,
-                        figure?.high ?? null,
-                        digits,
-                      )}
-                    </td>
-                  );
-                })}
-                <td>{text.from(stage.batches)}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </Scrolled>
+      <FigureTable
+        label={`${text.youngOrLater}: ${crop.name}`}
+        columns={[text.cut, ...columns.map(({ label }) => label), text.fromLabel]}
+        rows={crop.stages.map((stage) => [
+          text.stage[stage.stage],
+          ...columns.map(({ of, digits }) => {
+            const figure = stage[of];
+            const { value = null, low = null, high = null } = figure ?? {};
+            return text.figure(value, low, high, digits);
+          }),
+          text.from(stage.batches),
+        ])}
+      />
       <p class="quiet">{text.intervals}</p>
     </section>
   );

@@ -64,7 +64,7 @@ export function AlarmNotice({ path }: { path: string }) {
             </div>
           );
         })}
-        {sounding && sound.value !== 'on' && !inList && <SoundSwitch />}
+        {sounding && sound.value !== 'on' && path === '/' && <SoundSwitch />}
       </div>
       <div role="status">
         {zone !== undefined &&

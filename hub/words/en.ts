@@ -1884,6 +1884,7 @@ const batchScreens = {
   clears: 'These trays are done with',
   price: (currency: string) => `Price a kg, if another, in ${currency}`,
   lost: 'Of it not sold, in kg',
+  nothingLost: 'Nothing of it was lost',
   cutStored: (kg: number, crop: string) => `The hub has stored: ${kilograms(kg)} ${crop} cut.`,
   note: 'Note',
   noteTitle: 'What do you see?',
