@@ -11,6 +11,8 @@ export default defineConfig({
     // The hub answers with default-src 'self': nothing may be inlined as a data: address.
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
+    // Every file of the build, so that the browser can keep those of pages nobody has opened yet.
+    manifest: 'files.json',
     rolldownOptions: {
       input: {
         main: new URL('./index.html', import.meta.url).pathname,

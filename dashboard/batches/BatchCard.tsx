@@ -4,11 +4,11 @@ import { Mark } from '../parts/Mark.tsx';
 import { dayName, shortDay } from '../times.ts';
 import { words } from '../words.ts';
 import { CutBatch } from './CutBatch.tsx';
-import { cardParts } from './cardParts.ts';
 import { lookShape } from './lookShape.ts';
 import { MoreOnBatch } from './MoreOnBatch.tsx';
 import { MoveBatch } from './MoveBatch.tsx';
 import { NoteBatch, ThrowOutBatch } from './NoteBatch.tsx';
+import { ReadyWhen } from './ReadyWhen.tsx';
 import { StayStrip } from './StayStrip.tsx';
 
 type Open = 'move' | 'cut' | 'note' | 'throwOut' | 'moreOn' | null;
@@ -75,7 +75,7 @@ export function BatchCard({
           ))}
         </ul>
       )}
-      {growing && cardParts.map((Part, i) => <Part key={i} id={batch.id} />)}
+      {growing && <ReadyWhen id={batch.id} />}
       <div class="batch-buttons">
         {growing && (
           <>

@@ -1,6 +1,7 @@
 import type { Batch, BatchHistory } from '../../hub/contract/index.ts';
 import { useFacts } from '../coolRoom/useFacts.ts';
 import { Fault } from '../parts/Fault.tsx';
+import { Photo } from '../photos/Photo.tsx';
 import { when } from '../times.ts';
 import { words } from '../words.ts';
 
@@ -9,6 +10,8 @@ export function BatchPast({ batch, zone, now }: { batch: Batch; zone: string; no
   const path = `/api/batches/${encodeURIComponent(batch.id)}`;
   const { facts, fault, again } = useFacts<BatchHistory>(path);
   if (!facts) return <Fault sentence={fault} again={again} />;
+  const photoOf = (entry: number) =>
+    facts.notes.find((note) => note.entry === entry)?.photo ?? null;
   return (
     <ol class="plain-list batch-past">
       {facts.history.map((entry) => (
@@ -19,6 +22,9 @@ export function BatchPast({ batch, zone, now }: { batch: Batch; zone: string; no
             </>
           ) : (
             words.batches.historyLine(when(Date.parse(entry.t), zone, now), entry.who, entry.words)
+          )}
+          {photoOf(entry.entry) !== null && (
+            <Photo src={photoOf(entry.entry) ?? ''} of={entry.words} />
           )}
         </li>
       ))}

@@ -3,8 +3,8 @@ import type { Batch, BatchHistory, BatchLook } from '../../hub/contract/index.ts
 import { Field, FormEnd } from '../coolRoom/Field.tsx';
 import { useSending } from '../coolRoom/useSending.ts';
 import { Mark } from '../parts/Mark.tsx';
+import { PhotoPick } from '../photos/PhotoPick.tsx';
 import { words } from '../words.ts';
-import { photoField } from './cardParts.ts';
 import { changeBatch } from './commands.ts';
 import { lookShape } from './lookShape.ts';
 import { countOf, TrayCount } from './TrayCount.tsx';
@@ -55,12 +55,12 @@ export function NoteBatch({ batch, onDone }: Props) {
     const changed = await send(() => changeBatch(batch.id, { note: said }));
     if (changed) onDone(text.noted(look), changed);
   };
-  const Photo = photoField.Field;
   return (
     <form class="batch-form" onSubmit={submit} aria-label={`${text.note}: ${batch.name}`}>
       <Looks looks={LOOKS} chosen={look} legend={text.noteTitle} onChoose={setLook} />
       <Field label={text.noteMore} value={note} onType={setNote} />
-      {Photo && <Photo onPhoto={setPhoto} />}
+      <PhotoPick had={photo !== null} onSent={setPhoto} />
+      {photo !== null && <p role="status">{words.photos.taken}</p>}
       {look !== null && <FormEnd label={text.store} sending={sending} said={failed} />}
     </form>
   );

@@ -3,6 +3,7 @@ import type { Loss, LossHistory } from '../../hub/contract/index.ts';
 import { useFacts } from '../coolRoom/useFacts.ts';
 import { useSending } from '../coolRoom/useSending.ts';
 import { Fault } from '../parts/Fault.tsx';
+import { Photo } from '../photos/Photo.tsx';
 import { shortDay, when } from '../times.ts';
 import { words } from '../words.ts';
 import { CorrectLoss } from './CorrectLoss.tsx';
@@ -71,7 +72,6 @@ function Entered({
 }) {
   const text = words.losses;
   const [correcting, setCorrecting] = useState(false);
-  const [broken, setBroken] = useState(false);
   const { sending, failed, send } = useSending();
   const past = useFacts<LossHistory>(`/api/losses/${encodeURIComponent(loss.id)}`);
   const change = async (sentence: string, command: Parameters<typeof changeLoss>[1]) => {
@@ -86,16 +86,7 @@ function Entered({
         )
       ) : (
         <>
-          {broken ? (
-            <p class="quiet">{text.photoGone}</p>
-          ) : (
-            <img
-              class="loss-photo"
-              src={loss.photo}
-              alt={text.photoOf(loss.words)}
-              onError={() => setBroken(true)}
-            />
-          )}
+          <Photo src={loss.photo} of={loss.words} />
           <p>
             <button
               type="button"

@@ -3,12 +3,10 @@ import type {
   EnterLoss,
   LossHistory,
   LossOffers,
-  PhotoKept,
   SayQuiet,
 } from '../../hub/contract/index.ts';
 import { ask, Refusal } from '../ask.ts';
 import { signInNeeded } from '../state.ts';
-import { words } from '../words.ts';
 
 // What a tap on the page of losses asks the hub to do. Nothing changes before it has answered.
 
@@ -30,25 +28,3 @@ export const changeLoss = (id: string, change: ChangeLoss) =>
 
 /** @throws Refusal with a sentence for the screen */
 export const sayQuiet = (said: SayQuiet) => sent<LossOffers>('/api/losses/quiet-weeks', said);
-
-const PATIENCE = 60_000; // ms; ours: a photo over a weak link
-
-/** @throws Refusal with a sentence for the screen */
-export async function sendPhoto(picture: Blob): Promise<PhotoKept> {
-  let response: Response;
-  try {
-    response = await fetch('/api/photos', {
-      method: 'POST',
-      headers: { 'content-type': picture.type },
-      body: picture,
-      signal: AbortSignal.timeout(PATIENCE),
-    });
-  } catch {
-    throw new Refusal(null, words.state.noAnswer);
-  }
-  const body = (await response.json().catch(() => null)) as (PhotoKept & { error?: string }) | null;
-  if (response.status === 401) signInNeeded.value = true;
-  if (!response.ok || body === null)
-    throw new Refusal(response.status, body?.error ?? words.state.badAnswer(response.status));
-  return body;
-}

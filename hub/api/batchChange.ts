@@ -3,6 +3,7 @@ import { type Batch, type BatchEvent, eventFault, undoing } from '../batches/ind
 import type { ChangeBatch } from '../contract/index.ts';
 import { aboutIn, roomFault, unlessFault } from './batchFacts.ts';
 import { correctedEvents } from './correctBatch.ts';
+import { expectPhoto } from './expectPhoto.ts';
 import { heeded } from './lotFacts.ts';
 import { type ApiParts, Refused } from './parts.ts';
 
@@ -66,7 +67,8 @@ function plainEvent(
       look: throwOut.look,
       note: throwOut.note || null,
     };
-  if (note)
+  if (note) {
+    if (note.photo !== undefined) expectPhoto(parts, note.photo);
     return {
       event: 'noted',
       at: timeOr(note.at, now),
@@ -74,6 +76,7 @@ function plainEvent(
       note: note.note || null,
       photo: note.photo ?? null,
     };
+  }
   if (work)
     return {
       event: 'worked',

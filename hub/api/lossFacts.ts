@@ -3,6 +3,7 @@ import type { ChangeLoss } from '../contract/index.ts';
 import type { Loss, LossEvent, LossFacts } from '../losses/index.ts';
 import { mayUndo, undoneOf } from '../losses/index.ts';
 import { sameLossWords, shown } from '../words/index.ts';
+import { expectPhoto } from './expectPhoto.ts';
 import { type ApiParts, Refused } from './parts.ts';
 import { nameOf } from './present.ts';
 
@@ -51,13 +52,6 @@ export function expectNew(parts: ApiParts, facts: LossFacts) {
     409,
     `Expected another loss than what the hub knows, got perhaps the same: ${told}`,
   );
-}
-
-/** @throws Refused 400 for a photo that was not sent before */
-export function expectPhoto(parts: ApiParts, photo: string) {
-  if (!parts.photos) throw new Refused(503, 'Expected a hub that keeps photos, got one without');
-  if (!parts.photos.has(photo))
-    throw new Refused(400, `Expected a photo that was sent in photo, got ${shown(photo)}`);
 }
 
 /** What a change comes to as an entry. @throws Refused with the field */

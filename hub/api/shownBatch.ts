@@ -53,7 +53,8 @@ export function shownBatch(parts: ApiParts, batch: Batch, now: number): BatchSho
     })),
     notes: batch.notes.map((one) => ({
       ...told(one),
-      ...{ look: one.look, note: one.note, photo: one.photo },
+      ...{ look: one.look, note: one.note },
+      photo: one.photo === null ? null : `/api/photos/${one.photo}`,
     })),
     works: batch.works.map((one) => ({ ...told(one), work: one.work, minutes: one.minutes })),
     entry: batch.entries.find(({ body }) => body.event === 'sown')?.id ?? 0,

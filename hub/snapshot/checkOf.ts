@@ -20,9 +20,13 @@ export function checkOf(
   const checkedAt = checked(here.probe)?.at;
   const first = checkedAt ?? store.readings.oldestAt(here.probe, 'temperature');
   if (first === undefined) return null;
+  const series = store.readings.idOf(here.probe, 'temperature');
+  const since = checkedAt ?? Math.max(first, here.from);
   return {
     at: checkedAt === undefined ? null : instant(checkedAt),
-    since: instant(checkedAt ?? Math.max(first, here.from)),
+    since: instant(since),
+    days:
+      series === undefined ? 0 : store.rollups.days(series, since, Number.MAX_SAFE_INTEGER).length,
     every: place.checkDays ?? CHECK_DAYS,
     told: place.checkDays !== undefined,
   };

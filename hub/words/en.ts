@@ -268,7 +268,7 @@ export const evidenceLabels: Readonly<Record<string, string>> = {
   'damage-after-sunset': 'Damage expected after sunset by',
   'daylight-in': 'Drying light begins in',
   'door-open-minutes': 'Door open for',
-  'days-since-check': 'Days since its check in melting ice',
+  'days-since-check': 'Days it measured since its check in melting ice',
   'doubtful-readings': 'Doubtful readings in 24 hours',
   'drop-in-risk': 'Share of the value this is expected to spare',
   'film-not-enough': 'Night colder than the crop bears, by',
@@ -536,7 +536,7 @@ const sentences: Readonly<Record<string, Say>> = {
   'burns-litres': ({ value }) => `That burns about ${figure(value)}${HARD}litres.`,
   'silent-hours': ({ value }) => `It has been silent for ${hoursOf(value)}.`,
   'days-since-check': ({ value, limit }) =>
-    `It was last checked in melting ice ${figure(typeof value === 'number' ? Math.floor(value) : value)} days ago; every ${figure(limit)} days is the plan.`,
+    `It has measured for ${figure(typeof value === 'number' ? Math.floor(value) : value)} days since it was last checked in melting ice; every ${figure(limit)} is the plan.`,
   'never-checked-days': ({ value }) =>
     `It has measured here for ${figure(typeof value === 'number' ? Math.floor(value) : value)} days and was never checked in melting ice.`,
   'stuck-hours': ({ value }) => `It has said the same value for ${hoursOf(value)}.`,
@@ -2725,6 +2725,7 @@ export const inputLabels: Readonly<Record<string, string>> = {
   longitude: 'Longitude',
   'lot-hours-not-known': 'Hours not known since harvest',
   'measures-since': 'Measures here since',
+  'measured-days': 'Days it measured since',
   'newest-reading': 'Newest reading',
   'nights-learned': 'Nights learned from',
   now: 'Worked out at',
@@ -4129,6 +4130,19 @@ const weekScreens = {
   day: (day: string) => shortDayInText(day),
 };
 
+// Photos beside entries.
+
+const photoScreens = {
+  add: 'Add a photo',
+  another: 'Take another photo',
+  taken: 'The photo goes with the note.',
+  sending: 'Sending…',
+  why: 'It is made smaller in this browser first, which also takes off where and when it was taken.',
+  bad: 'This picture could not be read here. Try a JPEG or PNG.',
+  of: (what: string) => `Photo: ${what}`,
+  gone: 'The photo is not on this hub.',
+};
+
 // Losses: the log, the strips beside the weather, and what may be said of them.
 
 const lossLooks: Record<LossLook, string> = {
@@ -4446,13 +4460,7 @@ const lossScreens = {
   undone: 'Taken back; its history keeps both.',
   failed: (sentence: string) => `Not stored: ${sentence}`,
   another: 'It is another loss: store it as well',
-  addPhoto: 'Add a photo',
-  photoWhy:
-    'It is made smaller in this browser first, which also takes off where and when it was taken.',
   photoSent: 'The hub has stored the photo.',
-  photoBad: 'This picture could not be read here. Try a JPEG or PNG.',
-  photoOf: (what: string) => `Photo: ${what}`,
-  photoGone: 'Its photo is not on this hub.',
   withdrawPhoto: 'Delete the photo',
   photoWithdrawn: 'The hub has deleted the photo; the history tells that there was one.',
   quiet: 'Nothing lost',
@@ -4822,6 +4830,7 @@ export const screens = {
   lots: lotScreens,
   batches: batchScreens,
   losses: lossScreens,
+  photos: photoScreens,
   growing: growingScreens,
   record: recordScreens,
   room: roomScreens,

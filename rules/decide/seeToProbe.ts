@@ -105,13 +105,14 @@ function oftenDoubtful({ id, doubtful, every }: ProbeNow): readonly Evidence[] {
 function unchecked({ now }: Look, { id, check }: ProbeNow): readonly Evidence[] {
   if (check == null) return [];
   const { at, since, every, told } = check;
-  const days = (now - since) / DAY;
+  const days = Math.min((now - since) / DAY, check.days);
   if (days <= every) return [];
   const how = by(
     'seeToProbe',
     put('probe', id),
     when(at === null ? 'measures-since' : 'checked-at', since),
     when('now', now),
+    put('measured-days', check.days, 'd'),
   );
   const what = at === null ? 'never-checked-days' : 'days-since-check';
   return [fact(what, days, 'd', every, told ? TOLD : OURS, how)];

@@ -200,6 +200,8 @@ export type ProbeNow = {
     readonly at: Instant | null;
     /** That time, or when it began to measure there. */
     readonly since: Instant;
+    /** Days since then on which it measured: one in a drawer, or a clock put right, ages no check. */
+    readonly days: number;
     /** Days after which it is asked for. */
     readonly every: number;
     /** Whether the farm file tells so. */

@@ -76,7 +76,7 @@ describe.skipIf(!hasChromium)(`the page of losses in Chromium${needsChromium}`, 
     expect(served.headers.get('content-type')).toBe('image/jpeg'); // made anew in the browser
     expect(
       await page.evaluate<boolean>(
-        "document.querySelector('.loss-photo').complete && document.querySelector('.loss-photo').naturalWidth > 0",
+        "document.querySelector('.kept-photo').complete && document.querySelector('.kept-photo').naturalWidth > 0",
       ),
     ).toBe(true);
 

@@ -1,3 +1,4 @@
+import { join } from 'node:path';
 import { pino } from 'pino';
 import { onTestFinished } from 'vitest';
 import type { ApiParts } from '../../hub/api/index.ts';
@@ -5,8 +6,9 @@ import { buildServer } from '../../hub/api/index.ts';
 import { steppedClock } from '../../hub/clock.ts';
 import { type Core, joinCore } from '../../hub/main/core.ts';
 import { importFarm } from '../../hub/main/farmKept.ts';
+import { photosIn } from '../../hub/photos/index.ts';
 import type { Store } from '../../hub/store/index.ts';
-import { tempStore } from './tempStore.ts';
+import { tempFolder, tempStore } from './tempStore.ts';
 
 export const MINUTE = 60_000;
 export const HOUR = 60 * MINUTE;
@@ -89,13 +91,17 @@ export async function servedHub(
 ) {
   const hub = smallHub(options);
   const faults: unknown[] = [];
-  const app = await buildServer(hub.parts, {
-    cookieSecret: 'only-for-tests-only-for-tests-only',
-    pages: null,
-    version: '0.0.0',
-    onFault: (error) => faults.push(error),
-    ...served,
-  });
+  const photos = photosIn(join(tempFolder(), 'photos'), hub.clock.now);
+  const app = await buildServer(
+    { ...hub.parts, photos },
+    {
+      cookieSecret: 'only-for-tests-only-for-tests-only',
+      pages: null,
+      version: '0.0.0',
+      onFault: (error) => faults.push(error),
+      ...served,
+    },
+  );
   onTestFinished(() => app.close());
-  return { ...hub, app, faults };
+  return { ...hub, app, photos, faults };
 }

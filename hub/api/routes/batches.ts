@@ -15,7 +15,14 @@ const DAY = 86_400_000; // ms
 
 /** Batches of trays. Each command is an entry of the journal, or two at once; none is ever changed. */
 export function batchRoutes(app: App, parts: ApiParts) {
-  const { batches } = parts;
+  const { batches, photos } = parts;
+  // Those of notes that were taken back as well: taking back can be taken back.
+  photos?.usedBy(() =>
+    batches
+      .all()
+      .flatMap(({ entries }) => entries)
+      .flatMap(({ body }) => (body.event === 'noted' && body.photo !== null ? [body.photo] : [])),
+  );
   const known = (id: string): Batch => {
     const batch = batches.get(id);
     if (batch) return batch;
@@ -148,6 +155,8 @@ export function batchRoutes(app: App, parts: ApiParts) {
       const batch = known(request.params.id);
       const { adds, made } = batchChange(parts, batch, request.body, now);
       enter(adds, whoIs(request), now);
+      const photo = request.body.note?.photo;
+      if (photo !== undefined) photos?.adopt(photo);
       return wholeBatch(parts, known(batch.id), made, now);
     },
   );

@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import * as own from '../../../hub/batches/index.ts';
 import type { BatchOffers } from '../../../hub/contract/index.ts';
 import * as contract from '../../../hub/contract/index.ts';
+import { picture } from '../losses/lossHub.ts';
 import { DAY, HOUR, iso, T, trayHub } from './trayFarm.ts';
 
 const soft = (text: string) => text.replaceAll('\u00a0', ' ');
@@ -13,7 +14,7 @@ test('the words a batch is kept by are those that its commands know', () => {
 });
 
 test('a batch is sown, moved, cut and told in words, and each is an entry of its own', async () => {
-  const { sow, change, list, store, ok } = await trayHub();
+  const { sow, change, list, store, ok, app, photos } = await trayHub();
   const sown = await sow({ seedCost: 4, minutes: 20, variety: 'Genovese' });
   expect(sown).toMatchObject({
     ...{ id: 'basil-0402-1', name: 'Basil', state: 'growing', traysLeft: 12, days: 21 },
@@ -21,10 +22,15 @@ test('a batch is sown, moved, cut and told in words, and each is an entry of its
     works: [{ work: 'sowing', minutes: 20 }],
   });
   expect((await change(sown.id, { move: { place: 'sun-house', minutes: 5 } })).status).toBe(200);
-  expect(
-    (await change(sown.id, { note: { look: 'mould', note: 'two corners', photo: 'a.jpg' } }))
-      .status,
-  ).toBe(200);
+  const photo = photos.put(picture('jpg'));
+  const seen = { look: 'mould', note: 'two corners' };
+  const never = `${'0'.repeat(64)}.jpg`;
+  expect((await change(sown.id, { note: { ...seen, photo: never } })).body.error).toContain(
+    'Expected a photo that was sent in photo, got',
+  );
+  const noted = (await change(sown.id, { note: { ...seen, photo } })).body.notes[0]?.photo;
+  expect(noted).toBe(`/api/photos/${photo}`);
+  expect((await app.inject(noted ?? '')).statusCode).toBe(200);
   expect((await change(sown.id, { throwOut: { trays: 2, look: 'mould' } })).status).toBe(200);
   const cut = (await change(sown.id, { cut: { kg: 2.1, trays: 6, minutes: 25, lostKg: 0.1 } }))
     .body;
