@@ -1,7 +1,8 @@
 import { storageOf } from '../../rules/cooler/index.ts';
 import type { ChangeLoss } from '../contract/index.ts';
+import { undoneIn } from '../journal/index.ts';
 import type { Loss, LossEvent, LossFacts } from '../losses/index.ts';
-import { mayUndo, undoneOf } from '../losses/index.ts';
+import { mayUndo } from '../losses/index.ts';
 import { sameLossWords, shown } from '../words/index.ts';
 import { expectPhoto } from './expectPhoto.ts';
 import { type ApiParts, Refused } from './parts.ts';
@@ -62,7 +63,7 @@ export function lossEvent(
   now: number,
 ): LossEvent {
   if (undo !== undefined) {
-    const undone = undoneOf(loss.entries);
+    const undone = undoneIn(loss.entries);
     if (loss.entries.some((entry) => entry.id === undo && mayUndo(entry, undone)))
       return { event: 'undone', entry: undo };
     throw new Refused(

@@ -1,4 +1,5 @@
 import type { LossEntry, LossHistory, Loss as LossShown } from '../contract/index.ts';
+import { undoneIn } from '../journal/index.ts';
 import {
   type Loss,
   type LossEvent,
@@ -6,7 +7,6 @@ import {
   moneyLost,
   shareLost,
   type ThrownOut,
-  undoneOf,
   weightLost,
 } from '../losses/index.ts';
 import { cropName } from '../lots/index.ts';
@@ -89,7 +89,7 @@ export function shownPart(parts: ApiParts, part: ThrownOut): LossShown {
 
 /** A loss with everything that was ever said of it, the newest first. */
 export function lossWithHistory(parts: ApiParts, loss: Loss): LossHistory {
-  const undone = undoneOf(loss.entries);
+  const undone = undoneIn(loss.entries);
   const history = loss.entries
     .map(
       (entry): LossEntry => ({

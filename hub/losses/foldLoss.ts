@@ -1,8 +1,9 @@
+import { undoneIn } from '../journal/index.ts';
 import type { Loss, LossEntry, LossFacts } from './loss.ts';
 
 /** What all entries of one loss come to, oldest first. null for one nobody entered. */
 export function foldLoss(id: string, entries: readonly LossEntry[]): Loss | null {
-  const undone = undoneOf(entries);
+  const undone = undoneIn(entries);
   let facts: LossFacts | null = null;
   let withdrawn = false;
   let another = false;
@@ -22,14 +23,6 @@ export function foldLoss(id: string, entries: readonly LossEntry[]): Loss | null
     if (holds && body.event === 'corrected') facts = { ...facts, ...body.set };
   }
   return facts && { ...facts, id, withdrawn, another, photo, entries };
-}
-
-/** Entries that were taken back; taking back the taking back makes one count again. */
-export function undoneOf(entries: readonly LossEntry[]): ReadonlySet<number> {
-  const undone = new Set<number>();
-  for (const { id, body } of entries.toReversed())
-    if (body.event === 'undone' && !undone.has(id)) undone.add(body.entry);
-  return undone;
 }
 
 /** Whether an entry can be taken back: it holds, and is not the withdrawal of a photo. */

@@ -7,7 +7,7 @@ import { sameAs, type ThrownOut, thrownOut } from './thrownOut.ts';
 import { weekOf } from './weeks.ts';
 
 export type { Basis, FamilyCase } from './families.ts';
-export { foldLoss, mayUndo, undoneOf } from './foldLoss.ts';
+export { foldLoss, mayUndo } from './foldLoss.ts';
 export { hoursPast, limitsAt } from './hoursPast.ts';
 export type { Learned } from './learn.ts';
 export type { Loss, LossEntry, LossEvent, LossFacts } from './loss.ts';

@@ -1,4 +1,5 @@
 import type { LossLook, LossUnit } from '../contract/index.ts';
+import type { Entry, Undone } from '../journal/index.ts';
 
 // A loss as the journal tells it. Times in ms since 1970; null is not known, never zero.
 
@@ -30,14 +31,9 @@ export type LossEvent =
   /** null: the photo was withdrawn, and deleted. */
   | { readonly event: 'photo'; readonly photo: string | null }
   /** An entry was a mistake. */
-  | { readonly event: 'undone'; readonly entry: number };
+  | Undone;
 
-export type LossEntry = {
-  readonly id: number;
-  readonly t: number;
-  readonly who: string;
-  readonly body: LossEvent;
-};
+export type LossEntry = Entry<LossEvent>;
 
 /** A loss as it stands after all that was said of it. */
 export type Loss = LossFacts & {

@@ -71,7 +71,7 @@ export const rows: Readonly<Record<string, Row>> = {
     packages: [],
   },
   'hub/losses': {
-    ours: ['rules', 'hub/store', 'hub/farm', 'hub/lots', 'hub/clock.ts'],
+    ours: ['rules', 'hub/store', 'hub/journal', 'hub/farm', 'hub/lots', 'hub/clock.ts'],
     types: ['hub/contract'],
     packages: [],
   },

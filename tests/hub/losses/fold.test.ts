@@ -1,13 +1,13 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { calendarOf } from '../../../hub/clock.ts';
+import { undoneIn } from '../../../hub/journal/index.ts';
 import {
   foldLoss,
   type LossEntry,
   type LossEvent,
   type LossFacts,
   mayUndo,
-  undoneOf,
   weekOf,
   weeksBetween,
   weekToSay,
@@ -43,7 +43,7 @@ const history = fc.array(change, { maxLength: 11 }).map((later) =>
 test('taking back an entry, and that again, leaves the loss as it was', () => {
   fc.assert(
     fc.property(history, fc.nat(11), (entries, at) => {
-      const undone = undoneOf(entries);
+      const undone = undoneIn(entries);
       const may = entries.filter((entry) => mayUndo(entry, undone));
       const target = may[at % Math.max(1, may.length)];
       if (!target) return true;
@@ -72,7 +72,7 @@ test('an entry is never changed, and a further one only adds to the list', () =>
 test('a loss is withdrawn exactly while its first entry is taken back', () => {
   fc.assert(
     fc.property(history, (entries) => {
-      return foldLoss('x', entries)?.withdrawn === undoneOf(entries).has(1);
+      return foldLoss('x', entries)?.withdrawn === undoneIn(entries).has(1);
     }),
   );
 });
