@@ -13,6 +13,7 @@ import { Place } from './Place.tsx';
 import { Places } from './Places.tsx';
 import { SowingPlan, WeekSheet } from './Planning.tsx';
 import { Probes } from './Probes.tsx';
+import { Review } from './Review.tsx';
 import { SetUp } from './SetUp.tsx';
 import { SignIn } from './SignIn.tsx';
 import { Today } from './Today.tsx';
@@ -42,6 +43,7 @@ export const pages: readonly Page[] = [
   { path: '/pickings', menu: words.menu.picks, level: 'more', Show: Pickings },
   { path: '/worth', menu: words.menu.worth, level: 'more', Show: Worth },
   { path: '/losses', menu: words.menu.losses, level: 'more', Show: Losses },
+  { path: '/review', menu: words.review.title, level: 'more', Show: Review },
   { path: '/crops', menu: words.growing.page, level: 'more', Show: Crops },
   { path: '/probes', menu: words.menu.probes, level: 'more', Show: Probes },
   { path: '/alarms', menu: words.menu.alarms, level: 'more', Show: Alarms },

@@ -76,6 +76,8 @@ export const needed: Readonly<Record<string, Needed>> = {
   'GET /api/stations': 'helper',
   'GET /api/sowing-plan': 'helper',
   'GET /api/week': 'helper',
+  'GET /api/review': 'helper',
+  'GET /api/review.csv': 'helper',
   'GET /api/calendar.ics': 'helper',
 
   // What was done, and one's own sign-in.

@@ -82,12 +82,16 @@ function methodScores(method: string, nights: readonly Scored[], warnFrom: numbe
   };
 }
 
-/** Every forecast of a night that is over, held against what came. */
-export function scorecardOf(parts: ApiParts): Scorecard {
+/** Every forecast of a night that is over, held against what came; or those of the nights named. */
+export function scorecardOf(
+  parts: ApiParts,
+  nightsOf?: { readonly from: string; readonly to: string },
+): Scorecard {
   const looked = newest(parts);
   const { nights } = parts.snapshots;
-  const last = nights.lastEnded(looked.at);
-  const first = parts.calendar().add(last, -LOOK_BACK);
+  const ended = nights.lastEnded(looked.at);
+  const last = nightsOf !== undefined && nightsOf.to < ended ? nightsOf.to : ended;
+  const first = nightsOf?.from ?? parts.calendar().add(last, -LOOK_BACK);
   const bySpot = new Map<string, Issued[]>();
   for (const body of parts.store.forecasts.firstsBetween(first, last)) {
     const issued: Issued = JSON.parse(body);

@@ -35,6 +35,7 @@ import { planningRoutes } from './routes/planning.ts';
 import { probeCheckRoutes } from './routes/probeChecks.ts';
 import { probeRoutes } from './routes/probes.ts';
 import { recordRoutes } from './routes/record.ts';
+import { reviewRoutes } from './routes/review.ts';
 import { seasonRoutes } from './routes/season.ts';
 import { signInRoutes } from './routes/signIn.ts';
 import { taskRoutes } from './routes/tasks.ts';
@@ -123,6 +124,7 @@ export async function buildServer(parts: ApiParts, options: ServerOptions): Prom
   planningRoutes(app, parts);
   calendarRoutes(app, parts);
   placesComparedRoutes(app, parts);
+  reviewRoutes(app, parts);
   eventRoutes(app, parts, { streams, sessions });
   methodRoutes(app);
   app.get('/api/openapi.json', { schema: { hide: true } }, () => app.swagger());

@@ -21,6 +21,7 @@ export * from './picks.ts';
 export * from './placesCompared.ts';
 export * from './planning.ts';
 export * from './record.ts';
+export * from './review.ts';
 export * from './season.ts';
 export * from './task.ts';
 export * from './terms.ts';

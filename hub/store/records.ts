@@ -33,6 +33,9 @@ export function tasksIn(db: Db) {
   const ended = db.prepare<[number], TaskRow>(
     `${columns} WHERE state = 'ended' AND ended_at >= ? ORDER BY ended_at DESC`,
   );
+  const openedIn = db.prepare<[number, number], TaskRow>(
+    `${columns} WHERE opened_at >= ? AND opened_at < ? ORDER BY opened_at, id`,
+  );
   const decisions = db.prepare<[], { key: string; body: string }>(
     'SELECT key, body FROM decisions',
   );
@@ -46,6 +49,7 @@ export function tasksIn(db: Db) {
     get: (id: string) => one.get(id),
     open: () => open.all(),
     endedSince: (t: number) => ended.all(t),
+    openedBetween: (from: number, to: number) => openedIn.all(from, to),
     decisions: () => new Map(decisions.all().map(({ key, body }) => [key, body])),
     putDecision: (key: string, body: string) => putDecision.run(key, body),
     dropDecision: (key: string) => dropDecision.run(key),

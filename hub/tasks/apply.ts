@@ -39,6 +39,9 @@ export function makeTasks(store: Store) {
   return {
     open: (): Task[] => store.tasks.open().map(taskOf),
     endedSince: (t: number): Task[] => store.tasks.endedSince(t).map(taskOf),
+    /** Those opened from `from` on and before `to`, whatever became of them; oldest first. */
+    openedBetween: (from: number, to: number): Task[] =>
+      store.tasks.openedBetween(from, to).map(taskOf),
     get: (id: string): Task | undefined => {
       const row = store.tasks.get(id);
       return row && taskOf(row);

@@ -4677,6 +4677,198 @@ const growingScreens = {
   withUnit,
 };
 
+// What a season came to: the page that is looked at once, at a desk or on paper.
+
+const reviewKinds: Readonly<Record<TaskKind, string>> = {
+  'open-up': 'Open up',
+  'close-up': 'Close up',
+  shade: 'Shade',
+  'move-trays': 'Move trays',
+  cover: 'Cover',
+  uncover: 'Uncover',
+  'pick-now': 'Pick now',
+  'cut-back': 'Cut back or clear out',
+  water: 'Water',
+  'shut-door': 'Shut the door',
+  'see-to-unit': 'See to the cooling unit',
+  'run-generator': 'Run the generator',
+  'move-produce': 'Move the produce',
+  'sell-first': 'Sell first',
+  'throw-out': 'Keep or throw out',
+  sow: 'Sow',
+  harvest: 'Harvest',
+  'see-to-probe': 'See to a probe',
+};
+export const reviewKindName = (kind: TaskKind): string => reviewKinds[kind];
+export const reviewLooked = (look: LossLook | null): string =>
+  look === null ? 'thrown out of a lot' : lossLookName(look);
+
+/** `Spring 2026`, `Winter 2025–2026`, `The last twelve months`. */
+export const reviewSpanName = (told: {
+  readonly season: YearSeason | null;
+  readonly year: number;
+  readonly from: string;
+}): string => {
+  if (told.season === null) return 'The last twelve months';
+  const began = Number(told.from.slice(0, 4));
+  const years = began < told.year ? `${began}–${told.year}` : String(told.year);
+  return `${capital(yearSeasonNames[told.season])} ${years}`;
+};
+
+const dayAndYear = (day: string) =>
+  new Intl.DateTimeFormat('en-GB', {
+    ...{ timeZone: 'UTC', day: 'numeric', month: 'short', year: 'numeric' },
+  }).format(Date.parse(day));
+
+/** `about 40 EUR`, `between 40 and 90 EUR`. */
+const sparedSaid = ({ low, high }: { low: number; high: number }, currency: string) =>
+  rangeSaid({ n: 0, ratio: high, low, high }, currency);
+
+/** A season in one sentence: asked, answered, spared, lost. */
+export function reviewSentence(told: {
+  readonly from: string;
+  readonly to: string;
+  readonly all: {
+    readonly asked: number;
+    readonly done: number;
+    readonly late: number;
+    readonly no: number;
+    readonly lapsed: number;
+    readonly open: number;
+    readonly spared: { readonly low: number; readonly high: number } | null;
+  };
+  readonly lost: {
+    readonly entries: number;
+    readonly money: number;
+    readonly withoutMoney: number;
+  };
+  readonly money: string;
+}): string {
+  const { all, lost, money: currency } = told;
+  const when = `From ${dayAndYear(told.from)} to ${dayAndYear(told.to)}`;
+  const part = (n: number, said: string) => (n === 0 ? [] : [`${n} ${said}`]);
+  const answered = listed([
+    ...part(all.done + all.late, all.late === 0 ? 'done' : `done (${all.late} of them late)`),
+    ...part(all.no, 'answered “not doing”'),
+    ...part(all.lapsed, 'no longer needed'),
+    ...part(all.open, 'still open'),
+  ]);
+  const tasks =
+    all.asked === 0 ? 'no task was asked' : `${counted(all.asked, 'task')} asked: ${answered}`;
+  const spared =
+    all.spared === null
+      ? 'what was spared is not known'
+      : `spared, as the hub estimates, ${sparedSaid(all.spared, currency)}`;
+  const unknown = lost.withoutMoney === 0 ? '' : ` (${lost.withoutMoney} of them of unknown worth)`;
+  const losses =
+    lost.entries === 0
+      ? 'no loss entered'
+      : `lost in ${lost.entries} ${lost.entries === 1 ? 'loss' : 'losses'}${unknown}, ${
+          lost.withoutMoney === lost.entries ? notKnown : moneySaid(lost.money, currency)
+        }`;
+  return `${when} ${tasks}; ${spared}; ${losses}.`;
+}
+
+export const reviewNotes = (told: {
+  readonly unvalued: number;
+  readonly withoutMoney: number;
+}): string[] => [
+  'What was spared is an estimate: nobody knows what would have come without the work. The lower figure counts one task a place and day, the largest; the higher counts them all.',
+  ...(told.unvalued === 0
+    ? []
+    : [`${counted(told.unvalued, 'done task')} named no money, and count as nothing here.`]),
+  ...(told.withoutMoney === 0
+    ? []
+    : [
+        `${told.withoutMoney} ${told.withoutMoney === 1 ? 'loss has' : 'losses have'} no known worth; the sum is of the others.`,
+      ]),
+  'Minutes of tasks are as the hub reckons them; those of batches and pickings as somebody wrote them down. Work on trays may be in both, so they are not added up.',
+];
+
+const reviewScreens = {
+  title: 'Season review',
+  spans: 'Seasons',
+  range: 'Days of your own',
+  from: 'From',
+  to: 'To',
+  show: 'Show',
+  print: 'Print',
+  file: 'As a table (CSV)',
+  asked: 'Asked and answered',
+  none: 'No task was asked in these days.',
+  sum: 'All',
+  putOff: (n: number) => (n === 0 ? '' : `Put off ${n === 1 ? 'once' : `${n} times`}.`),
+  columns: {
+    kind: 'Task',
+    asked: 'Asked',
+    done: 'Done',
+    late: 'Done late',
+    no: 'Not doing',
+    lapsed: 'Not needed',
+    open: 'Open',
+    minutes: 'Minutes asked',
+    spent: 'Minutes done',
+    spared: 'Spared, estimate',
+  },
+  spared: (range: { low: number; high: number } | null, currency: string) =>
+    range === null ? notKnown : sparedSaid(range, currency),
+  lost: 'Lost',
+  noLoss: 'No loss was entered, and nothing thrown out of a lot.',
+  lostColumns: {
+    place: 'Place',
+    crop: 'Crop',
+    looked: 'Looked like',
+    entries: 'Entries',
+    kg: 'kg',
+    money: 'Worth',
+  },
+  money: (value: number | null, currency: string) =>
+    value === null ? notKnown : moneySaid(value, currency),
+  forecasts: 'Forecasts of the night, and what came',
+  noForecast: 'No forecast of these nights has been scored.',
+  forecastColumns: {
+    spot: 'Spot',
+    method: 'Forecast',
+    nights: 'Nights',
+    error: 'Off by, K',
+    below: 'Frost or damage came',
+    misses: 'Without a warning',
+    vain: 'Warned in vain',
+  },
+  spotOf: (place: string, spot: Spot) => `${place}, ${spots[spot].toLowerCase()}`,
+  minutes: 'Minutes of work',
+  minuteLines: (told: {
+    readonly asked: number;
+    readonly done: number;
+    readonly batches: { readonly minutes: number; readonly without: number };
+    readonly pickings: { readonly minutes: number; readonly without: number };
+  }): string[] => {
+    const without = (n: number) => (n === 0 ? '' : ` ${n} without minutes.`);
+    return [
+      `Tasks asked for ${span(told.asked * MINUTE)}; those done for ${span(told.done * MINUTE)}.`,
+      `Written down for batches: ${span(told.batches.minutes * MINUTE)}.${without(told.batches.without)}`,
+      `Written down for pickings: ${span(told.pickings.minutes * MINUTE)}.${without(told.pickings.without)}`,
+    ];
+  },
+  alarms: 'Alarms, and how soon they were seen',
+  noAlarm: 'No alarm was raised.',
+  alarmColumns: {
+    kind: 'Alarm',
+    raised: 'Raised',
+    seen: 'Seen',
+    half: 'Half seen within',
+    slowest: 'Slowest',
+    never: 'Over unseen',
+    false: 'Said to be false',
+  },
+  wait: (minutes: number | null) => (minutes === null ? '–' : span(minutes * MINUTE)),
+  unread: 'Time without readings',
+  unreadColumns: { place: 'Place', days: 'Days', hours: 'Hours without', share: 'Share' },
+  share: (share: number | null) =>
+    share === null ? notKnown : `${number(100 * share, share > 0 && share < 0.01 ? 1 : 0)}${HARD}%`,
+  notes: 'How to read it',
+};
+
 export const screens = {
   notKnown,
   number,
@@ -4843,4 +5035,5 @@ export const screens = {
   week: weekScreens,
   worth: worthScreens,
   picks: pickScreens,
+  review: reviewScreens,
 };

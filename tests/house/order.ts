@@ -39,6 +39,7 @@ export const hubStages = [
   'hub/tasks',
   'hub/placesCompared',
   'hub/alarms',
+  'hub/review',
   'hub/methods',
   'hub/api',
   'hub/clock.ts',
