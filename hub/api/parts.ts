@@ -15,6 +15,7 @@ import type { Snapshots } from '../snapshot/index.ts';
 import type { Store, StoredReading, Trouble } from '../store/index.ts';
 import type { Answer, Task, Tasks } from '../tasks/index.ts';
 import type { AlarmDesk } from './alarmDesk.ts';
+import type { FarmDesk } from './farmDesk.ts';
 import type { KeepingFacts } from './keepingFacts.ts';
 
 /** What the newest look saw and concluded. Times in ms since 1970. */
@@ -46,6 +47,8 @@ export type ApiParts = {
   readonly clock: Clock;
   readonly farm: () => Farm;
   readonly calendar: () => Calendar;
+  /** Where people look at the farm's description and change it. */
+  readonly farmDesk: FarmDesk;
   readonly snapshots: Snapshots;
   readonly season: Season;
   readonly batches: Batches;

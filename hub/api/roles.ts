@@ -106,6 +106,12 @@ export const needed: Readonly<Record<string, Needed>> = {
   'POST /api/password': 'helper',
 
   // Farm, places, probes, people, limits, alarms.
+  'GET /api/farm/text': 'grower',
+  'GET /api/farm/description': 'grower',
+  'GET /api/farm/changes': 'grower',
+  'POST /api/farm': 'grower',
+  'POST /api/farm/preview': 'grower',
+  'POST /api/farm/changes/:id/undo': 'grower',
   'POST /api/probes/:id/place': 'grower',
   'POST /api/food-clocks/:class': 'grower',
   'POST /api/batches/file': 'grower',

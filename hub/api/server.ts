@@ -18,6 +18,7 @@ import { batchFileRoutes } from './routes/batchFile.ts';
 import { calendarRoutes } from './routes/calendar.ts';
 import { earningsRoutes } from './routes/earnings.ts';
 import { eventRoutes } from './routes/events.ts';
+import { farmRoutes } from './routes/farm.ts';
 import { foodClockRoutes } from './routes/foodClocks.ts';
 import { frostNightRoutes } from './routes/frostNight.ts';
 import { growingRoutes } from './routes/growing.ts';
@@ -101,6 +102,7 @@ export async function buildServer(parts: ApiParts, options: ServerOptions): Prom
   signInRoutes(app, parts, signIn);
   peopleRoutes(app, parts, signIn);
   healthRoutes(app, parts, counts);
+  farmRoutes(app, parts);
   keepingRoutes(app, parts);
   todayRoutes(app, parts);
   frostNightRoutes(app, parts);

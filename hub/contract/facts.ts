@@ -185,8 +185,9 @@ export const placeProbe = z.strictObject({
 export const storeTroubles = z.enum(['full', 'read-only', 'damaged', 'gone', 'failing']);
 
 export const health = z.object({
-  /** degraded: it works, and somebody should see to it; failing: it does not work. */
-  status: z.enum(['ok', 'no-readings', 'late', 'degraded', 'failing']),
+  /** degraded: it works, and somebody should see to it; failing: it does not work; no-farm: nobody has
+   *  told yet what farm it is, or where it lies, so that it keeps readings and decides nothing. */
+  status: z.enum(['ok', 'no-farm', 'no-readings', 'late', 'degraded', 'failing']),
   lastReadingAt: time.nullable(),
   evaluatedAt: time.nullable(),
   /** `jumped`: put forward or back; nothing is decided until it stands. */

@@ -211,7 +211,8 @@ const weekday = z.enum([
 
 export const farmFile = z.strictObject({
   farm: farmFacts,
-  places: z.array(place).min(1),
+  /** None yet is a farm that is being described. */
+  places: z.array(place),
   probes: z.array(probe).default([]),
   crops: z.array(crop).default([]),
   mixes: z.array(mix).default([]),
@@ -227,7 +228,13 @@ export const farmFile = z.strictObject({
   mappings: z.array(mapping).default([]),
 });
 
+/** A farm that is being described: it has a name, and may not know yet where it lies. */
+export const farmBegun = farmFile.extend({
+  farm: farmFacts.partial({ zone: true, lat: true, lon: true }),
+});
+
 export type FarmFile = z.infer<typeof farmFile>;
+export type FarmBegun = z.infer<typeof farmBegun>;
 export type FarmPlace = z.infer<typeof place>;
 export type FarmProbe = z.infer<typeof probe>;
 export type FarmCrop = z.infer<typeof crop>;

@@ -7,6 +7,7 @@ export * from './earnings.ts';
 export * from './events.ts';
 export * from './facts.ts';
 export * from './farm.ts';
+export * from './farmEdit.ts';
 export * from './frost.ts';
 export * from './growing.ts';
 export * from './keeping.ts';

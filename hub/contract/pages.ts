@@ -12,6 +12,8 @@ export const farmFacts = z.object({
   money: z.string(),
   lat: z.number(),
   lon: z.number(),
+  /** False until a grower has told where the farm lies: nothing is decided before. */
+  settled: z.boolean(),
   /** True for the invented demonstration farm. */
   invented: z.boolean(),
   /** The hub's clock, and how many times faster than a wall clock it runs (1 but in a demonstration). */

@@ -3,6 +3,8 @@ import type { FarmCrop, FarmFile, FarmPlace, Mapping } from '../contract/index.t
 /** The farm as the hub works with it: the farm file, ready to look things up in. */
 export type Farm = {
   readonly file: FarmFile;
+  /** Whether it is told where it lies; until then nothing is decided. */
+  readonly settled: boolean;
   readonly zone: string;
   readonly places: readonly FarmPlace[];
   place(id: string): FarmPlace | undefined;
@@ -16,11 +18,12 @@ export type Farm = {
  *  90: constant threshold of Sentelhas et al. 2008, Agric. For. Meteorol. 148:392 (from memory); 87: ours. */
 export const WET = { at: 90, below: 87 };
 
-export function farmOf(file: FarmFile): Farm {
+export function farmOf(file: FarmFile, settled = true): Farm {
   const places = new Map(file.places.map((place) => [place.id, place]));
   const crops = new Map(file.crops.map((crop) => [crop.id, crop]));
   return {
     file,
+    settled,
     zone: file.farm.zone,
     places: file.places,
     place: (id) => places.get(id),

@@ -1,16 +1,35 @@
 import { isNode, LineCounter, parseDocument, visit } from 'yaml';
 import { storageOf, storageTable } from '../../rules/cooler/index.ts';
-import { type FarmFile, farmFile } from '../contract/index.ts';
+import { type FarmBegun, type FarmFile, farmBegun, farmFile } from '../contract/index.ts';
 import { refusal, shown } from '../words/index.ts';
 import { stagesOf } from './damage.ts';
 import { tooDeep } from './tooDeep.ts';
 
-export type FarmFileRead =
-  | { readonly farm: FarmFile; readonly faults?: undefined }
+type Read<Kind> =
+  | { readonly farm: Kind; readonly faults?: undefined }
   | { readonly farm?: undefined; readonly faults: readonly string[] };
+export type FarmFileRead = Read<FarmFile>;
+
+type Issue = {
+  readonly path: readonly PropertyKey[];
+  readonly message: string;
+  readonly code?: string;
+};
+/** A schema, as far as it is needed here. */
+export type Checks<Kind> = {
+  safeParse(
+    plain: unknown,
+  ): { success: true; data: Kind } | { success: false; error: { issues: readonly Issue[] } };
+};
+
+export type FarmFault = {
+  /** As `places.0.limit`. */
+  readonly field: string;
+  readonly sentence: string;
+};
 
 /** What a schema of one field cannot see: that names agree with each other. */
-function crossChecks(farm: FarmFile): { path: (string | number)[]; wanted: string }[] {
+function crossChecks(farm: FarmBegun): { path: (string | number)[]; wanted: string }[] {
   const faults: { path: (string | number)[]; wanted: string }[] = [];
   const fault = (path: (string | number)[], wanted: string) => faults.push({ path, wanted });
   const places = new Set<string>();
@@ -44,7 +63,8 @@ function crossChecks(farm: FarmFile): { path: (string | number)[]; wanted: strin
       if (!sold.has(of))
         fault(['deliveries', i, 'wants', k, 'of'], `one of ${[...sold].join(', ')}`);
   try {
-    new Intl.DateTimeFormat('en', { timeZone: farm.farm.zone });
+    // Of a farm that has none yet nothing is refused here: the schema of a whole one asks for it.
+    new Intl.DateTimeFormat('en', { timeZone: farm.farm.zone ?? 'UTC' });
   } catch {
     fault(['farm', 'zone'], 'a time zone such as Europe/Dublin');
   }
@@ -106,7 +126,12 @@ const LONGEST = 1024 * 1024;
 const SHOWN = 50;
 
 /** Reads a farm file; every fault is one sentence with its line, its field and what it held. */
-export function readFarmFile(text: string): FarmFileRead {
+export const readFarmFile = (text: string): FarmFileRead => readText(text, farmFile);
+
+/** The same of a farm that is still being described: where it lies may be missing. */
+export const readBegun = (text: string): Read<FarmBegun> => readText(text, farmBegun);
+
+function readText<Kind extends FarmBegun>(text: string, schema: Checks<Kind>): Read<Kind> {
   if (text.length > LONGEST)
     return { faults: [`Expected a farm file of at most ${LONGEST} bytes, got ${text.length}`] };
   const deep = tooDeep(text);
@@ -114,7 +139,7 @@ export function readFarmFile(text: string): FarmFileRead {
     return {
       faults: [`Expected a farm file nested a few levels deep, got more on line ${deep}`],
     };
-  const read = readWhole(text);
+  const read = readWhole(text, schema);
   const more = (read.faults?.length ?? 0) - SHOWN;
   if (!read.faults || more <= 0) return read;
   return { faults: [...read.faults.slice(0, SHOWN), `Expected no more faults, got ${more} more`] };
@@ -123,7 +148,7 @@ export function readFarmFile(text: string): FarmFileRead {
 /** A message of the reader, on one line. */
 const oneLine = (message: string) => message.replace(/\s+/g, ' ').slice(0, 200);
 
-function readWhole(text: string): FarmFileRead {
+function readWhole<Kind extends FarmBegun>(text: string, schema: Checks<Kind>): Read<Kind> {
   const lines = new LineCounter();
   // A warning would be printed past us; what matters of it is a fault below.
   const document = parseDocument(text, {
@@ -155,19 +180,39 @@ function readWhole(text: string): FarmFileRead {
     return lineAt(0);
   };
   const plain: unknown = document.toJS({ maxAliasCount: 0 });
-  const checked = farmFile.safeParse(plain);
+  const { farm, faults } = checkFarm(schema, plain, lineOf);
+  return faults ? { faults: faults.map(({ sentence }) => sentence) } : { farm };
+}
+
+const valueAt = (root: unknown, path: readonly PropertyKey[]): unknown =>
+  path.reduce<unknown>((value, key) => (value as Record<PropertyKey, unknown>)?.[key], root);
+
+/**
+ * A description held against the schema, and its names against each other.
+ *
+ * @param lineOf where a field stands, to be told with its fault; nothing for what is no file.
+ */
+export function checkFarm<Kind extends FarmBegun>(
+  schema: Checks<Kind>,
+  plain: unknown,
+  lineOf: (path: readonly PropertyKey[]) => string = () => '',
+):
+  | { readonly farm: Kind; readonly faults?: undefined }
+  | { readonly farm?: undefined; readonly faults: readonly FarmFault[] } {
+  const checked = schema.safeParse(plain);
   if (!checked.success)
     return {
       faults: checked.error.issues.map((issue) => {
         const complaint = issue as typeof issue & { keys?: string[] };
         const path = complaint.keys?.[0] ? [...issue.path, complaint.keys[0]] : issue.path;
-        return refusal(complaint, plain, lineOf(path));
+        return { field: path.join('.'), sentence: refusal(complaint, plain, lineOf(path)) };
       }),
     };
   const crossed = crossChecks(checked.data).map(({ path, wanted }) => {
-    const value = document.getIn(path);
     const field = path.map((key) => (typeof key === 'number' ? `[${key}]` : `.${key}`)).join('');
-    return `Expected ${wanted} in ${field.slice(1)}${lineOf(path)}, got ${shown(value)}`;
+    const got = shown(valueAt(plain, path));
+    const sentence = `Expected ${wanted} in ${field.slice(1)}${lineOf(path)}, got ${got}`;
+    return { field: path.join('.'), sentence };
   });
   return crossed.length > 0 ? { faults: crossed } : { farm: checked.data };
 }

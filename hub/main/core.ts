@@ -14,6 +14,7 @@ import { makeSnapshots } from '../snapshot/index.ts';
 import type { Store } from '../store/index.ts';
 import { makeTasks } from '../tasks/index.ts';
 import { makeAlarmsOut } from './alarmsOut.ts';
+import { makeFarmDesk } from './farmDesk.ts';
 import { keepFarm } from './farmKept.ts';
 import { makeFeed } from './feed.ts';
 import { makeKeeper } from './keeper.ts';
@@ -143,7 +144,6 @@ export function joinCore(parts: CoreParts) {
   };
 
   const look = () => {
-    if (!timing.ready()) return; // no task is opened or closed by a clock that is not to be believed
     try {
       if (kept.refresh()) {
         refarmed();
@@ -152,7 +152,9 @@ export function joinCore(parts: CoreParts) {
     } catch (error) {
       log.error(error, 'the farm could not be read again'); // the one in memory goes on
     }
-    looking.look();
+    if (!timing.ready()) return; // no task is opened or closed by a clock that is not to be believed
+    // Where the farm lies is what its days and nights hang on: readings are kept meanwhile.
+    if (kept.farm().settled) looking.look();
   };
 
   const timing = makeTiming({
@@ -179,6 +181,7 @@ export function joinCore(parts: CoreParts) {
     feed,
     farm: kept.farm,
     calendar: kept.calendar,
+    farmDesk: makeFarmDesk(store, batches),
     snapshots,
     batches,
     picks,

@@ -1,5 +1,5 @@
 import { type Calendar, calendarOf } from '../clock.ts';
-import { everyMs, type Farm, farmOf, readFarmFile } from '../farm/index.ts';
+import { begunFarm, everyMs, type Farm, noFarm, readBegun, readFarmFile } from '../farm/index.ts';
 import { makeCorrections } from '../record/index.ts';
 import type { Store } from '../store/index.ts';
 
@@ -12,24 +12,42 @@ export class Faults extends Error {
   }
 }
 
+export type Taking = {
+  /** It may still be without a position or a zone. */
+  readonly begun?: boolean;
+  /** Probes are left where people put them since, unless the description of them is another now. */
+  readonly onlyChanged?: boolean;
+  /** Goes into the record beside the file. */
+  readonly note?: Readonly<Record<string, unknown>>;
+};
+
 /**
  * Puts a farm file into the store: the description as it stands, and its probes where they are not
  * yet where it says. A probe that moved is moved from now on; one never placed was always there.
  *
  * @throws Faults with a line for each fault; nothing is changed then.
  */
-export function importFarm(store: Store, text: string, now: number, who = 'hub') {
-  const { farm, faults } = readFarmFile(text);
+export function importFarm(
+  store: Store,
+  text: string,
+  now: number,
+  who = 'hub',
+  { begun = false, onlyChanged = false, note = {} }: Taking = {},
+) {
+  const { farm, faults } = begun ? readBegun(text) : readFarmFile(text);
   if (faults) throw new Faults(faults);
-  const before = store.farm();
-  const zoneBefore = before === undefined ? undefined : readFarmFile(before).farm?.farm.zone;
+  const kept = store.farm();
+  const before = kept === undefined ? undefined : readBegun(kept).farm;
+  const described = (id: string) => JSON.stringify(before?.probes.find((one) => one.id === id));
   store.transaction(() => {
     store.putFarm(text);
     // What was worked out with the old description is made again when it is asked for.
     store.placeFacts.dropAll();
-    if (zoneBefore !== farm.farm.zone) store.rollups.restaleAll();
+    if (before?.farm.zone !== farm.farm.zone) store.rollups.restaleAll();
     const corrections = makeCorrections(store);
-    for (const { id, place, spot, every, offset } of farm.probes) {
+    for (const probe of farm.probes) {
+      const { id, place, spot, every, offset } = probe;
+      if (onlyChanged && described(id) === JSON.stringify(probe)) continue;
       corrections.fileChanged(id, store.probes.offsets(id), offset, who, now);
       store.probes.setEvery(id, everyMs(every));
       store.probes.setOffsets(id, offset);
@@ -44,7 +62,7 @@ export function importFarm(store: Store, text: string, now: number, who = 'hub')
       what: 'farm',
       place: null,
       subject: null,
-      body: { farm: text },
+      body: { farm: text, ...note },
     });
   });
 }
@@ -52,25 +70,23 @@ export function importFarm(store: Store, text: string, now: number, who = 'hub')
 /** The farm as the store has it; read again when its text has changed. */
 export function keepFarm(store: Store) {
   let text: string | undefined;
-  let farm: Farm | undefined;
-  let calendar: Calendar | undefined;
+  let farm = noFarm();
+  let calendar: Calendar = calendarOf(farm.zone);
 
   const read = (): boolean => {
     const kept = store.farm();
-    if (kept === undefined)
-      throw new Faults(['Expected --farm FILE, because the store has no farm yet, got none']);
-    if (kept === text) return false;
-    const { farm: file, faults } = readFarmFile(kept);
+    if (kept === undefined || kept === text) return false;
+    const { farm: begun, faults } = readBegun(kept); // people may be half-way through it
     if (faults) throw new Faults(faults);
-    farm = farmOf(file);
-    calendar = calendarOf(file.farm.zone);
+    farm = begunFarm(begun);
+    calendar = calendarOf(farm.zone);
     text = kept;
     return true;
   };
   read();
   return {
-    farm: (): Farm => farm as Farm,
-    calendar: (): Calendar => calendar as Calendar,
+    farm: (): Farm => farm,
+    calendar: (): Calendar => calendar,
     /** @returns whether it had changed. */
     refresh: read,
   };

@@ -23,6 +23,12 @@ export async function startTimers(core: Core, keeping: Keeping, heartbeat: () =>
       ['0 40 3 * * *', keeping.trim],
     ]),
   ]);
+  // A farm that was described only now has another midnight.
+  let { zone } = core.calendar();
+  core.feed.on('farm', (farm) => {
+    if (farm.zone !== zone) timers.again();
+    zone = farm.zone;
+  });
   const ticks = setInterval(() => void core.tick(), TICK);
   await core.tick();
   return {

@@ -2290,6 +2290,166 @@ const signInScreens = {
   join: 'Join',
 };
 
+// What a change of the farm's description is, in words.
+
+export type FarmPart = 'farm' | 'place' | 'crop' | 'mix' | 'delivery' | 'probe' | 'mapping';
+
+const farmParts: Record<FarmPart, string> = {
+  farm: 'Farm',
+  place: 'Place',
+  crop: 'Crop',
+  mix: 'Mix',
+  delivery: 'Delivery day',
+  probe: 'Probe',
+  mapping: 'Message form',
+};
+
+/** Each field of a description, by the part it belongs to. */
+export const farmFieldNames: Readonly<Record<FarmPart, Readonly<Record<string, string>>>> = {
+  farm: {
+    name: 'name',
+    zone: 'time zone',
+    lat: 'degrees north',
+    lon: 'degrees east',
+    altitude: 'metres above the sea',
+    money: 'money',
+    wage: 'wage per hour',
+  },
+  place: {
+    id: 'short name',
+    name: 'name',
+    kind: 'kind',
+    vents: 'vents',
+    capacity: 'room for trays',
+    crop: 'crop',
+    trays: 'trays standing there',
+    covers: 'covers',
+    cover: 'covering',
+    'cover.minutes': 'minutes to cover',
+    'cover.value': 'value under the cover',
+    'cover.damage': 'temperature at which damage begins',
+    'cover.effect': 'share of the damage a cover keeps off',
+    stage: 'stage of the crop',
+    picking: 'picking',
+    'picking.from': 'first day of picking',
+    'picking.to': 'last day of picking',
+    'picking.minutes': 'minutes to pick',
+    'picking.value': 'value of what hangs ripe',
+    wet: 'limits of wet leaves',
+    'wet.at': 'humidity from which leaves count as wet',
+    'wet.below': 'humidity below which leaves count as dry',
+    setPoint: 'set temperature',
+    limit: 'limit',
+    volume: 'volume',
+    value: 'value of the produce inside',
+    checkDays: 'days between checks of its probes',
+    power: 'power',
+    'power.hours': 'hours with power',
+    'power.litresPerHour': 'litres per hour',
+    'power.fuel': 'fuel',
+    'power.litrePrice': 'price of a litre',
+  },
+  crop: {
+    id: 'short name',
+    name: 'name',
+    base: 'base temperature',
+    band: 'comfort band',
+    heatLimit: 'heat limit',
+    chill: 'chill limit',
+    disease: 'diseases',
+    price: 'price per kg',
+    perTray: 'kg per tray',
+    keeps: 'keeping',
+    'keeps.like': 'keeps like',
+    'keeps.days': 'days it keeps',
+    'keeps.at': 'at the temperature',
+    'keeps.q10': 'times faster per 10 °C',
+    'keeps.freezes': 'freezes at',
+    'keeps.chill': 'hurt by cold in store below',
+    'keeps.class': 'kind of produce',
+    days: 'days from sowing to the cut',
+    seed: 'seed for a tray',
+    other: 'other cost of a tray',
+    minutes: 'work',
+    'minutes.sow': 'minutes to sow a tray',
+    'minutes.tend': 'minutes a week to look after a tray',
+    'minutes.cut': 'minutes to cut a tray',
+    'minutes.pack': 'minutes to pack a kg',
+    'minutes.move': 'minutes to move a tray',
+    young: 'cut young',
+    'young.days': 'days to a young cut',
+    'young.perTray': 'kg per tray, cut young',
+    'young.price': 'price per kg, cut young',
+    regrows: 'grows again after a cut',
+  },
+  mix: { id: 'short name', name: 'name', price: 'price per kg', parts: 'parts' },
+  delivery: { day: 'day', wants: 'wanted' },
+  probe: {
+    id: 'name',
+    place: 'place',
+    spot: 'spot',
+    every: 'time between readings',
+    bare: 'bare bead',
+    offset: 'correction',
+  },
+  mapping: {
+    topic: 'topic',
+    probe: 'where the probe’s name stands',
+    sender: 'sender',
+    time: 'where the time stands',
+    fields: 'fields',
+  },
+};
+
+const farmValue = (value: unknown): string => {
+  if (value === undefined || value === null) return 'not told';
+  if (typeof value === 'boolean') return value ? 'yes' : 'no';
+  if (typeof value === 'number') return value < 0 ? `−${-value}` : String(value);
+  if (Array.isArray(value)) return value.length === 0 ? 'none' : value.map(farmValue).join(', ');
+  if (typeof value === 'object') return Object.values(value).map(farmValue).join(' ');
+  return String(value);
+};
+
+const farmName = (part: FarmPart, name: string): string =>
+  part === 'farm' ? 'Farm' : part === 'place' ? name : `${farmParts[part]} ${name}`;
+
+/** @param placeName what people call the place with this short name. */
+export const farmChangeWords = (placeName: (id: unknown) => string) => {
+  const value = (field: string, given: unknown) =>
+    given === undefined
+      ? farmValue(given)
+      : field === 'place'
+        ? placeName(given)
+        : field === 'spot'
+          ? (spots[given as Spot] ?? farmValue(given))
+          : field === 'kind'
+            ? (kinds[given as PlaceKind] ?? farmValue(given))
+            : farmValue(given);
+  return {
+    added: (part: FarmPart, name: string, fields: Readonly<Record<string, unknown>>): string => {
+      if (part === 'probe')
+        return `Probe ${name} is added: ${value('place', fields.place)}, ${value('spot', fields.spot)}`;
+      if (part === 'place') return `${name} is added: ${value('kind', fields.kind)}`;
+      return `${farmName(part, name)} is added`;
+    },
+    gone: (part: FarmPart, name: string): string => `${farmName(part, name)} is taken out`,
+    moved: (name: string, fields: Readonly<Record<string, unknown>>): string =>
+      `Probe ${name} moves to ${value('place', fields.place)}, ${value('spot', fields.spot)}, from now on`,
+    changed: (
+      part: FarmPart,
+      name: string,
+      { field, before, after }: { field: string; before?: unknown; after?: unknown },
+    ): string => {
+      const what = farmFieldNames[part][field] ?? plain(field.split('.').join(' '));
+      return `${farmName(part, name)}: ${what} ${value(field, before)} → ${value(field, after)}`;
+    },
+  };
+};
+
+/** Where nothing can be told because nobody has said where the farm lies. */
+export const noFarmYet =
+  'Expected a farm that is told where it lies, got none yet: a grower describes it under Set-up';
+
 // The page Set-up: who may sign in, and one’s own sign-in.
 
 const setUpScreens = {

@@ -49,7 +49,7 @@ export type SmallHub = {
   ) => void;
 };
 
-/** Intake, store, snapshot, rules and tasks joined over a temporary file, under a stepped clock. */
+/** Intake, store, snapshot, rules and tasks joined (no farm: with an empty `farm`) over a temporary file, under a stepped clock. */
 export function smallHub({
   now = Date.UTC(2026, 4, 10, 9),
   farm = farmText(),
@@ -59,7 +59,7 @@ export function smallHub({
 } = {}): SmallHub {
   const { store, path } = given ?? tempStore();
   const clock = { ...steppedClock(now), isSet: () => isSet };
-  if (store.farm() === undefined) importFarm(store, farm, now);
+  if (farm !== '' && store.farm() === undefined) importFarm(store, farm, now);
   const core = joinCore({ store, clock, log: quietLog, waitMs: 1 });
   const parts: ApiParts = {
     ...core,

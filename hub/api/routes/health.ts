@@ -35,15 +35,18 @@ export function healthOf(parts: ApiParts): contract.Health {
   const store = storeSize(parts);
   parts.store.isThere();
   const trouble = parts.store.trouble();
+  const { settled } = parts.farm();
   // The first look is taken before the pages are there: none means that it failed.
   const clock = parts.clockState();
   const late =
     clock === 'ok' &&
+    settled &&
     (looked === null || now - looked.at > Math.max(LOOK_LATE, LOOK_LATE_REAL * parts.clock.speed));
   const full = store.bytes !== 0 && store.freeBytes !== null && store.freeBytes < LITTLE_ROOM;
   const state = (): contract.Health['status'] => {
     if (late || looked?.failure != null || store.bytes === null || trouble !== null)
       return 'failing';
+    if (!settled) return 'no-farm';
     if (!parts.brokerConnected() || full) return 'degraded';
     if (lastReadingAt === null) return 'no-readings';
     return clock === 'ok' && now - lastReadingAt > READINGS_LATE ? 'late' : 'ok';
@@ -82,13 +85,15 @@ export function healthRoutes(app: App, parts: ApiParts, counts: Counts) {
   );
 
   app.get('/api/farm', { schema: { response: { 200: contract.farmFacts } } }, () => {
-    const { name, zone, money, lat, lon } = parts.farm().file.farm;
+    const { file, settled } = parts.farm();
+    const { name, zone, money, lat, lon } = file.farm;
     return {
       name,
       zone,
       money,
       lat,
       lon,
+      settled,
       invented: /\(invented\)/i.test(name),
       now: new Date(parts.clock.now()).toISOString(),
       speed: parts.clock.speed,
