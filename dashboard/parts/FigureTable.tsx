@@ -11,6 +11,7 @@ export function FigureTable({
   look = '',
   caption,
   marked = () => false,
+  foot,
 }: {
   label?: string;
   columns: Cells;
@@ -20,7 +21,17 @@ export function FigureTable({
   caption?: string;
   /** Rows that stand out, by their turn. */
   marked?: (row: number) => boolean;
+  /** Sums below the rows. */
+  foot?: Cells;
 }) {
+  const cells = ([first, ...rest]: Cells) => (
+    <>
+      <th scope="row">{first}</th>
+      {rest.map((cell, i) => (
+        <td key={i}>{cell}</td>
+      ))}
+    </>
+  );
   const table = (
     <table class={`figures ${look}`.trim()}>
       {caption !== undefined && <caption class="quiet">{caption}</caption>}
@@ -34,15 +45,17 @@ export function FigureTable({
         </tr>
       </thead>
       <tbody>
-        {rows.map(([first, ...rest], row) => (
-          <tr key={row} class={marked(row) ? 'in-window' : undefined}>
-            <th scope="row">{first}</th>
-            {rest.map((cell, i) => (
-              <td key={i}>{cell}</td>
-            ))}
+        {rows.map((row, turn) => (
+          <tr key={turn} class={marked(turn) ? 'in-window' : undefined}>
+            {cells(row)}
           </tr>
         ))}
       </tbody>
+      {foot && (
+        <tfoot>
+          <tr>{cells(foot)}</tr>
+        </tfoot>
+      )}
     </table>
   );
   return label === undefined ? table : <Scrolled label={label}>{table}</Scrolled>;

@@ -1,6 +1,6 @@
 import type { SeasonReview } from '../../hub/contract/index.ts';
+import { FigureTable } from '../parts/FigureTable.tsx';
 import { words } from '../words.ts';
-import { ReviewTable } from './ReviewTable.tsx';
 
 type Part = { readonly review: SeasonReview };
 
@@ -18,7 +18,8 @@ export function AskedPart({ review: { kinds, all, money } }: Part) {
       {kinds.length === 0 ? (
         <p class="quiet">{text.none}</p>
       ) : (
-        <ReviewTable
+        <FigureTable
+          look="review-table"
           label={text.asked}
           columns={Object.values(text.columns)}
           rows={kinds.map((one) => row(one.name, one))}
@@ -39,7 +40,8 @@ export function LostPart({ review: { lost, money } }: Part) {
       {lost.rows.length === 0 ? (
         <p class="quiet">{text.noLoss}</p>
       ) : (
-        <ReviewTable
+        <FigureTable
+          look="review-table"
           label={text.lost}
           columns={Object.values(text.lostColumns)}
           rows={lost.rows.map((one) => [
@@ -62,7 +64,8 @@ export function ForecastPart({ review: { forecasts } }: Part) {
       {forecasts.length === 0 ? (
         <p class="quiet">{text.noForecast}</p>
       ) : (
-        <ReviewTable
+        <FigureTable
+          look="review-table"
           label={text.forecasts}
           columns={Object.values(text.forecastColumns)}
           rows={forecasts.map((one) => [
@@ -86,7 +89,8 @@ export function AlarmPart({ review: { alarms } }: Part) {
       {alarms.length === 0 ? (
         <p class="quiet">{text.noAlarm}</p>
       ) : (
-        <ReviewTable
+        <FigureTable
+          look="review-table"
           label={text.alarms}
           columns={Object.values(text.alarmColumns)}
           rows={alarms.map((one) => [
@@ -104,7 +108,8 @@ export function UnreadPart({ review: { unread } }: Part) {
   return (
     <section>
       <h2>{text.unread}</h2>
-      <ReviewTable
+      <FigureTable
+        look="review-table"
         label={text.unread}
         columns={Object.values(text.unreadColumns)}
         rows={unread.map((one) => [
