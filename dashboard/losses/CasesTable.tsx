@@ -11,7 +11,7 @@ export function CasesTable({ one, family }: { one: LossComparison; family: LossF
   return (
     <>
       <h5>{text.behind}</h5>
-      <Scrolled label={`${text.behind}: ${one.label}`}>
+      <Scrolled label={`${text.behind}: ${family.name}, ${one.label}`}>
         <table class="figures loss-cases">
           <thead>
             <tr>

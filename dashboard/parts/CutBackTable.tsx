@@ -4,7 +4,7 @@ import { shortDay } from '../times.ts';
 import { words } from '../words.ts';
 
 /** The picture's days as figures. */
-export function CutBackTable({ plan: { rows, window } }: { plan: CutBack }) {
+export function CutBackTable({ plan: { name, rows, window } }: { plan: CutBack }) {
   const text = words.cutBack;
   const currency = farm.value?.money ?? 'EUR';
   const share = (p: number) => words.number(100 * p, p > 0 && p < 0.1 ? 1 : 0);
@@ -13,7 +13,7 @@ export function CutBackTable({ plan: { rows, window } }: { plan: CutBack }) {
     <details>
       <summary>{text.table}</summary>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a part that may scroll must be reachable by keyboard */}
-      <section class="table-room" aria-label={text.table} tabIndex={0}>
+      <section class="table-room" aria-label={`${text.table}: ${name}`} tabIndex={0}>
         <table class="figures">
           <thead>
             <tr>
