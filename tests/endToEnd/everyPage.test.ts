@@ -28,7 +28,7 @@ describe.skipIf(!hasChromium)(`every page in Chromium${needsChromium}`, () => {
   test.for(everyAddress())(
     '%s shuts nobody out, at any width, by day and in the dark',
     {
-      timeout: 120_000,
+      timeout: 240_000,
     },
     async (path) => {
       const { page, complaints } = opened;
@@ -39,7 +39,7 @@ describe.skipIf(!hasChromium)(`every page in Chromium${needsChromium}`, () => {
       await page.emulateMedia({ media: 'screen', colorScheme: 'light' });
       await page.setViewportSize({ width: 360, height: 800 });
       await page.goto(demo.page + path, { waitUntil: 'load' });
-      await until(() => page.evaluate<boolean>(SETTLED), `all of ${path}`);
+      await until(() => page.evaluate<boolean>(SETTLED), `all of ${path}`, 90_000);
       // Pictures that are drawn when they come into view.
       await page.evaluate('window.scrollTo(0, document.body.scrollHeight)');
       await page.waitForTimeout(400);
