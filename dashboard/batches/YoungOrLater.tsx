@@ -14,7 +14,7 @@ export function YoungOrLater({ crop }: { crop: CropGrowing }) {
   ] as const;
   return (
     <section class="young-or-later">
-      <h4>{text.youngOrLater}</h4>
+      <h3>{text.youngOrLater}</h3>
       <FigureTable
         label={`${text.youngOrLater}: ${crop.name}`}
         columns={[text.cut, ...columns.map(({ label }) => label), text.fromLabel]}

@@ -39,7 +39,7 @@ export function LogGaps({ log, zone }: { log: CoolRoomLog; zone: string }) {
   const gaps = log.days.flatMap((day) => day.gaps);
   return (
     <>
-      <h3>{text.gaps}</h3>
+      <h2>{text.gaps}</h2>
       {gaps.length === 0 ? (
         <p class="quiet">{text.noGaps}</p>
       ) : (

@@ -60,7 +60,7 @@ export function RecordPage() {
       ))}
       <LogGaps log={log} zone={zone} />
       <ActionList actions={log.actions} zone={zone} now={now} />
-      <h3>{text.checks}</h3>
+      <h2>{text.checks}</h2>
       {log.probes.map(({ probe, words: said }) => (
         <p key={probe}>{said}</p>
       ))}

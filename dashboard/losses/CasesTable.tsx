@@ -12,7 +12,7 @@ export function CasesTable({ one, family }: { one: LossComparison; family: LossF
     <>
       <h5>{text.behind}</h5>
       <FigureTable
-        label={`${text.behind}: ${one.label}`}
+        label={`${text.behind}: ${family.name}, ${one.label}`}
         look="loss-cases"
         columns={Object.values(text.caseColumns)}
         rows={family.cases.map((each, i) => {

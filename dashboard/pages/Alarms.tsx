@@ -58,6 +58,7 @@ export function Alarms() {
       {alarmFault.value !== undefined && <Fault sentence={alarmFault.value} again={refreshAll} />}
       <SoundSwitch />
       {facts.alarms.length === 0 && <p class="sentence">{text.none}</p>}
+      {facts.alarms.length > 0 && <h2 class="unseen">{text.standing}</h2>}
       {facts.alarms.map((alarm) => (
         <AlarmCard key={`${alarm.id} ${alarm.since}`} alarm={alarm} zone={zone} now={now} />
       ))}

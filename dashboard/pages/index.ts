@@ -19,12 +19,18 @@ import { SignIn } from './SignIn.tsx';
 import { Today } from './Today.tsx';
 import { Pickings, Worth } from './Worth.tsx';
 
+/** The headings behind "More", in their order. */
+export const menuGroups = ['growing', 'records', 'hub'] as const;
+export type MenuGroup = (typeof menuGroups)[number];
+
 export type Page = {
   readonly path: string;
   /** Its name in the menu; null keeps it out of the menu. */
   readonly menu: string | null;
-  /** On a phone the menu has room for four; the others stand behind "More". */
+  /** The menu has room for four; the others stand behind "More". */
   readonly level?: 'more';
+  /** The heading behind "More" that it stands under; the hub's, when nothing is said. */
+  readonly group?: MenuGroup;
   readonly Show: ComponentType<{ params: Params }>;
 };
 
@@ -37,17 +43,17 @@ export const pages: readonly Page[] = [
   { path: '/cool-room/record', menu: null, Show: CoolRoomRecord },
   { path: '/cool-room/solar', menu: null, Show: CoolRoomSolar },
   { path: '/frost', menu: words.menu.frost, Show: Frost },
-  { path: '/batches', menu: words.menu.batches, level: 'more', Show: Batches },
-  { path: '/sowing', menu: words.menu.sowing, level: 'more', Show: SowingPlan },
-  { path: '/week', menu: words.menu.week, level: 'more', Show: WeekSheet },
-  { path: '/pickings', menu: words.menu.picks, level: 'more', Show: Pickings },
-  { path: '/worth', menu: words.menu.worth, level: 'more', Show: Worth },
-  { path: '/losses', menu: words.menu.losses, level: 'more', Show: Losses },
-  { path: '/review', menu: words.review.title, level: 'more', Show: Review },
-  { path: '/crops', menu: words.growing.page, level: 'more', Show: Crops },
-  { path: '/probes', menu: words.menu.probes, level: 'more', Show: Probes },
-  { path: '/alarms', menu: words.menu.alarms, level: 'more', Show: Alarms },
-  { path: '/set-up', menu: words.menu.setUp, level: 'more', Show: SetUp },
+  { path: '/batches', menu: words.menu.batches, level: 'more', group: 'growing', Show: Batches },
+  { path: '/sowing', menu: words.menu.sowing, level: 'more', group: 'growing', Show: SowingPlan },
+  { path: '/week', menu: words.menu.week, level: 'more', group: 'growing', Show: WeekSheet },
+  { path: '/pickings', menu: words.menu.picks, level: 'more', group: 'records', Show: Pickings },
+  { path: '/worth', menu: words.menu.worth, level: 'more', group: 'records', Show: Worth },
+  { path: '/losses', menu: words.menu.losses, level: 'more', group: 'records', Show: Losses },
+  { path: '/crops', menu: words.growing.page, level: 'more', group: 'growing', Show: Crops },
+  { path: '/review', menu: words.review.title, level: 'more', group: 'records', Show: Review },
+  { path: '/probes', menu: words.menu.probes, level: 'more', group: 'hub', Show: Probes },
+  { path: '/alarms', menu: words.menu.alarms, level: 'more', group: 'hub', Show: Alarms },
+  { path: '/set-up', menu: words.menu.setUp, level: 'more', group: 'hub', Show: SetUp },
   { path: '/how/:name', menu: null, Show: How },
   { path: '/sign-in', menu: null, Show: SignIn },
 ];

@@ -5,7 +5,7 @@ import { words } from '../words.ts';
 import { FigureTable } from './FigureTable.tsx';
 
 /** The picture's days as figures. */
-export function CutBackTable({ plan: { rows, window } }: { plan: CutBack }) {
+export function CutBackTable({ plan: { name, rows, window } }: { plan: CutBack }) {
   const text = words.cutBack;
   const currency = farm.value?.money ?? 'EUR';
   const share = (p: number) => words.number(100 * p, p > 0 && p < 0.1 ? 1 : 0);
@@ -14,7 +14,7 @@ export function CutBackTable({ plan: { rows, window } }: { plan: CutBack }) {
     <details>
       <summary>{text.table}</summary>
       <FigureTable
-        label={text.table}
+        label={`${text.table}: ${name}`}
         columns={Object.values(text.columns)}
         marked={(row) => inWindow(rows[row]?.day ?? '')}
         rows={rows.map((row) => [

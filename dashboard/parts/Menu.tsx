@@ -1,23 +1,22 @@
 import { useRef } from 'preact/hooks';
-import type { Page } from '../pages/index.ts';
+import { type MenuGroup, menuGroups, type Page } from '../pages/index.ts';
 import { words } from '../words.ts';
-import { useWide } from './useWide.ts';
 
 type Listed = Page & { readonly menu: string };
 
 const isListed = (page: Page): page is Listed => page.menu !== null;
 
-/** Every page in one row where there is room; on a phone four in reach, and the others behind "More". */
+/** Four pages in reach; the others behind "More", under short headings. */
 export function Menu({ pages, path }: { pages: readonly Page[]; path: string }) {
-  const wide = useWide();
   const listed = pages.filter(isListed);
-  const near = wide ? listed : listed.filter(({ level }) => level === undefined);
-  const others = wide ? [] : listed.filter(({ level }) => level === 'more');
+  const others = listed.filter(({ level }) => level === 'more');
   return (
     <nav class="menu" aria-label={words.menu.label}>
-      {near.map((page) => (
-        <PageLink key={page.path} page={page} path={path} />
-      ))}
+      {listed
+        .filter(({ level }) => level === undefined)
+        .map((page) => (
+          <PageLink key={page.path} page={page} path={path} />
+        ))}
       {others.length > 0 && <More key={path} pages={others} path={path} />}
     </nav>
   );
@@ -60,10 +59,33 @@ function More({ pages, path }: { pages: readonly Listed[]; path: string }) {
         {hasThis && <span class="unseen"> {words.menu.hereToo}</span>}
       </summary>
       <div class="more-pages">
-        {pages.map((page) => (
-          <PageLink key={page.path} page={page} path={path} />
+        {menuGroups.map((group) => (
+          <Group key={group} group={group} pages={pages} path={path} />
         ))}
       </div>
     </details>
+  );
+}
+
+function Group({
+  group,
+  pages,
+  path,
+}: {
+  group: MenuGroup;
+  pages: readonly Listed[];
+  path: string;
+}) {
+  const own = pages.filter((page) => (page.group ?? 'hub') === group);
+  if (own.length === 0) return null;
+  const id = `menu-${group}`;
+  return (
+    // biome-ignore lint/a11y/useSemanticElements: a fieldset is for fields, these are links.
+    <div class="more-group" role="group" aria-labelledby={id}>
+      <p id={id}>{words.menu.groups[group]}</p>
+      {own.map((page) => (
+        <PageLink key={page.path} page={page} path={path} />
+      ))}
+    </div>
   );
 }

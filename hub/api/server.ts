@@ -8,6 +8,7 @@ import { jsonSchemaTransform } from 'fastify-type-provider-zod';
 import { wallClock } from '../clock.ts';
 import { guard } from './access.ts';
 import { type App, type AppOptions, makeApp } from './app.ts';
+import { heedCommandKeys } from './commandKeys.ts';
 import { countRequests } from './counts.ts';
 import { sendHeaders } from './headers.ts';
 import { type ApiParts, Refused } from './parts.ts';
@@ -99,6 +100,7 @@ export async function buildServer(parts: ApiParts, options: ServerOptions): Prom
   const counts = countRequests(app, { streams, wayIn: signIn.wayIn, version, log });
 
   guard(app, parts, { sessions, hosts: options.hosts ?? [] });
+  heedCommandKeys(app, parts, wall);
   signInRoutes(app, parts, signIn);
   peopleRoutes(app, parts, signIn);
   healthRoutes(app, parts, counts);

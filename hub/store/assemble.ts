@@ -1,4 +1,5 @@
 import { alarmsOutIn } from './alarmsOut.ts';
+import { commandKeysIn } from './commandKeys.ts';
 import { foretoldIn } from './foretold.ts';
 import { heldIn } from './held.ts';
 import { inboxIn } from './inbox.ts';
@@ -69,6 +70,7 @@ export function assemble(db: Db) {
     refusals,
     people: peopleIn(db),
     stations: stationsIn(db),
+    commandKeys: commandKeysIn(db),
     trim: trimIn(db),
     farm: () => farm.get()?.file,
     putFarm: (file: string) => putFarm.run(file),

@@ -99,6 +99,9 @@ export function openStore(path: string, instead: StandIn | null = null) {
     get stations() {
       return at.stations;
     },
+    get commandKeys() {
+      return at.commandKeys;
+    },
     get forecasts() {
       return at.forecasts;
     },

@@ -3136,6 +3136,7 @@ const shortDay = (day: string) =>
 const alarmScreens = {
   title: 'Alarms',
   none: 'No alarm stands, and none waits to be seen.',
+  standing: 'Alarms that stand or wait to be seen',
   nobody: 'Nobody is set to be told by e-mail or webhook. Alarms show on open pages and on MQTT.',
   kind: alarmKindName,
   channel: (name: string) => alarmChannels[name] ?? plain(name),
@@ -5072,6 +5073,7 @@ export const screens = {
     worth: 'Worth',
     picks: 'Pickings',
     more: 'More',
+    groups: { growing: 'Growing', records: 'Records', hub: 'Hub and farm' },
     hereToo: '(this page is among them)',
   },
   frame: {

@@ -1,4 +1,5 @@
 import { alarmsOut } from './alarmsOut.ts';
+import { commandKeys } from './commandKeys.ts';
 import { first } from './first.ts';
 import { foretold } from './foretold.ts';
 import { held } from './held.ts';
@@ -20,4 +21,5 @@ export const steps: readonly string[] = [
   foretold,
   journalByKind,
   stations,
+  commandKeys,
 ];
