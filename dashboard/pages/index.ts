@@ -14,6 +14,7 @@ import { Places } from './Places.tsx';
 import { SowingPlan, WeekSheet } from './Planning.tsx';
 import { Probes } from './Probes.tsx';
 import { SetUp } from './SetUp.tsx';
+import { SetUpStep } from './SetUpStep.tsx';
 import { SignIn } from './SignIn.tsx';
 import { Today } from './Today.tsx';
 import { Pickings, Worth } from './Worth.tsx';
@@ -46,6 +47,7 @@ export const pages: readonly Page[] = [
   { path: '/probes', menu: words.menu.probes, level: 'more', Show: Probes },
   { path: '/alarms', menu: words.menu.alarms, level: 'more', Show: Alarms },
   { path: '/set-up', menu: words.menu.setUp, level: 'more', Show: SetUp },
+  { path: '/set-up/:step', menu: null, Show: SetUpStep },
   { path: '/how/:name', menu: null, Show: How },
   { path: '/sign-in', menu: null, Show: SignIn },
 ];

@@ -38,6 +38,7 @@ import { probeRoutes } from './routes/probes.ts';
 import { recordRoutes } from './routes/record.ts';
 import { seasonRoutes } from './routes/season.ts';
 import { signInRoutes } from './routes/signIn.ts';
+import { starterRoutes } from './routes/starters.ts';
 import { taskRoutes } from './routes/tasks.ts';
 import { todayRoutes } from './routes/today.ts';
 import { sayFault } from './sayFault.ts';
@@ -102,6 +103,7 @@ export async function buildServer(parts: ApiParts, options: ServerOptions): Prom
   peopleRoutes(app, parts, signIn);
   healthRoutes(app, parts, counts);
   farmRoutes(app, parts);
+  starterRoutes(app, parts);
   keepingRoutes(app, parts);
   todayRoutes(app, parts);
   frostNightRoutes(app, parts);

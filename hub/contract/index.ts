@@ -23,5 +23,6 @@ export * from './placesCompared.ts';
 export * from './planning.ts';
 export * from './record.ts';
 export * from './season.ts';
+export * from './starters.ts';
 export * from './task.ts';
 export * from './terms.ts';
