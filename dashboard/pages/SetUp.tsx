@@ -1,6 +1,7 @@
 import { Heading } from '../parts/Heading.tsx';
 import { PeopleSection } from '../parts/PeopleSection.tsx';
 import { YourSignIn } from '../parts/YourSignIn.tsx';
+import { StepList } from '../setUp/lazyParts.tsx';
 import { mayChange, who } from '../state.ts';
 import { words } from '../words.ts';
 
@@ -12,6 +13,7 @@ export function SetUp() {
     return (
       <>
         <Heading title={text.title} />
+        <StepList />
         <section>
           <h2>{text.people}</h2>
           <p>{text.open}</p>
@@ -22,6 +24,7 @@ export function SetUp() {
   return (
     <>
       <Heading title={text.title} />
+      {mayChange.value && <StepList />}
       {mayChange.value ? <PeopleSection /> : <p class="quiet">{text.helper}</p>}
       {asked?.name != null && asked.role !== null && (
         <YourSignIn name={asked.name} role={asked.role} />

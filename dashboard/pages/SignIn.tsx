@@ -1,7 +1,8 @@
 import { useState } from 'preact/hooks';
 import { claim, join, signIn } from '../commands.ts';
 import { Heading } from '../parts/Heading.tsx';
-import { signInNeeded, who } from '../state.ts';
+import { go } from '../router.ts';
+import { farm, signInNeeded, who } from '../state.ts';
 import { words } from '../words.ts';
 
 type Way = 'sign-in' | 'join' | 'claim';
@@ -40,8 +41,10 @@ export function SignIn() {
     setSending(true);
     setFailed('');
     try {
-      if (way === 'claim') await claim(code, name, password);
-      else if (way === 'join') await join(code, name, password);
+      if (way === 'claim') {
+        await claim(code, name, password);
+        if (farm.value?.settled === false) go('/set-up/name'); // the first thing there is to do
+      } else if (way === 'join') await join(code, name, password);
       else await signIn(name, password);
     } catch (error) {
       setFailed(text.failed(error instanceof Error ? error.message : String(error)));

@@ -7,6 +7,7 @@ import { CoolRooms } from '../parts/CoolRooms.tsx';
 import { EndedTasks } from '../parts/EndedTasks.tsx';
 import { Fault } from '../parts/Fault.tsx';
 import { Heading } from '../parts/Heading.tsx';
+import { NoFarm } from '../parts/NoFarm.tsx';
 import { PutOffTasks } from '../parts/PutOffTasks.tsx';
 import { TaskCard } from '../parts/TaskCard.tsx';
 import { TonightLows } from '../parts/TonightLows.tsx';
@@ -29,7 +30,7 @@ export function Today() {
     return (
       <>
         <Heading title={words.today.title} />
-        <Fault sentence={faults.value.today} />
+        {farm.value?.settled === false ? <NoFarm /> : <Fault sentence={faults.value.today} />}
       </>
     );
   }

@@ -15,6 +15,7 @@ import { SowingPlan, WeekSheet } from './Planning.tsx';
 import { Probes } from './Probes.tsx';
 import { Review } from './Review.tsx';
 import { SetUp } from './SetUp.tsx';
+import { SetUpStep } from './SetUpStep.tsx';
 import { SignIn } from './SignIn.tsx';
 import { Today } from './Today.tsx';
 import { Pickings, Worth } from './Worth.tsx';
@@ -54,6 +55,7 @@ export const pages: readonly Page[] = [
   { path: '/probes', menu: words.menu.probes, level: 'more', group: 'hub', Show: Probes },
   { path: '/alarms', menu: words.menu.alarms, level: 'more', group: 'hub', Show: Alarms },
   { path: '/set-up', menu: words.menu.setUp, level: 'more', group: 'hub', Show: SetUp },
+  { path: '/set-up/:step', menu: null, Show: SetUpStep },
   { path: '/how/:name', menu: null, Show: How },
   { path: '/sign-in', menu: null, Show: SignIn },
 ];

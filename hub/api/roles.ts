@@ -107,6 +107,9 @@ export const needed: Readonly<Record<string, Needed>> = {
 
   // Farm, places, probes, people, limits, alarms.
   'GET /api/farm/text': 'grower',
+  'GET /api/starter-crops': 'grower',
+  'GET /api/sun': 'grower',
+  'POST /api/probes/:id/password': 'grower',
   'GET /api/farm/description': 'grower',
   'GET /api/farm/changes': 'grower',
   'POST /api/farm': 'grower',

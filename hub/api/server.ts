@@ -40,6 +40,7 @@ import { recordRoutes } from './routes/record.ts';
 import { reviewRoutes } from './routes/review.ts';
 import { seasonRoutes } from './routes/season.ts';
 import { signInRoutes } from './routes/signIn.ts';
+import { starterRoutes } from './routes/starters.ts';
 import { taskRoutes } from './routes/tasks.ts';
 import { todayRoutes } from './routes/today.ts';
 import { sayFault } from './sayFault.ts';
@@ -105,6 +106,7 @@ export async function buildServer(parts: ApiParts, options: ServerOptions): Prom
   peopleRoutes(app, parts, signIn);
   healthRoutes(app, parts, counts);
   farmRoutes(app, parts);
+  starterRoutes(app, parts);
   keepingRoutes(app, parts);
   todayRoutes(app, parts);
   frostNightRoutes(app, parts);

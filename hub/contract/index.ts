@@ -24,5 +24,6 @@ export * from './planning.ts';
 export * from './record.ts';
 export * from './review.ts';
 export * from './season.ts';
+export * from './starters.ts';
 export * from './task.ts';
 export * from './terms.ts';

@@ -10,3 +10,4 @@ export {
   readBegun,
   readFarmFile,
 } from './readFarmFile.ts';
+export { type StarterCrop, starterCrops } from './starterCrops.ts';

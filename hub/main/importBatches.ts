@@ -26,6 +26,8 @@ export function importBatches(file: string, settings: Settings<'import'>): Batch
   try {
     if (settings.farm !== undefined && store.farm() === undefined)
       importFarm(store, readText(settings.farm), clock.now());
+    if (store.farm() === undefined)
+      throw new Error('Expected --farm FILE, because the store has no farm yet, got none');
     const kept = keepFarm(store);
     const batches = makeBatches(store);
     const now = clock.now();

@@ -1,0 +1,93 @@
+import type { ComponentType } from 'preact';
+import { useEffect } from 'preact/hooks';
+import { Fault } from '../parts/Fault.tsx';
+import { Heading } from '../parts/Heading.tsx';
+import { farm, mayChange } from '../state.ts';
+import { words } from '../words.ts';
+import { Changes } from './Changes.tsx';
+import { CropStep } from './CropStep.tsx';
+import { DeliveryStep } from './DeliveryStep.tsx';
+import {
+  type Description,
+  described,
+  describedFault,
+  refreshDescription,
+  stored,
+} from './description.ts';
+import { FirstStep } from './FirstStep.tsx';
+import { NameStep } from './NameStep.tsx';
+import { PlaceStep } from './PlaceStep.tsx';
+import { PositionStep } from './PositionStep.tsx';
+import { ProbeStep } from './ProbeStep.tsx';
+import { STEPS, type Step } from './steps.ts';
+import './setUp.css';
+
+const text = words.setUpSteps;
+const shown: Readonly<Record<Step, ComponentType<{ now: Description }>>> = {
+  name: NameStep,
+  position: PositionStep,
+  units: () => <p>{text.unitsAre}</p>,
+  places: PlaceStep,
+  crops: CropStep,
+  deliveries: DeliveryStep,
+  probes: ProbeStep,
+  alarms: () => (
+    <>
+      <p>{text.alarmsWhy}</p>
+      <p>
+        <a href="/alarms">{text.toAlarms}</a>
+      </p>
+    </>
+  ),
+  first: FirstStep,
+};
+/** These say something before the farm has a name; the others change what is not there yet. */
+const FREE: readonly Step[] = ['name', 'units', 'alarms', 'first'];
+
+/** One step of describing the farm, and the way to the next. */
+export function StepPage({ params }: { params: Readonly<Record<string, string>> }) {
+  const ready = farm.value !== null;
+  const may = mayChange.value; // known later than a farm that the browser kept
+  useEffect(() => {
+    stored.value = '';
+  }, [params.step]);
+  useEffect(() => {
+    if (ready && may) refreshDescription();
+  }, [ready, may]);
+  const at = STEPS.indexOf(params.step as Step);
+  const step = STEPS[at];
+  const next = STEPS[at + 1];
+  const changes = params.step === 'changes';
+  const title = changes ? text.changes : step === undefined ? words.frame.noPage : text.names[step];
+  const now = described.value;
+  const Part = step === undefined ? null : shown[step];
+  const body = () => {
+    if (!mayChange.value) return <p class="quiet">{words.setUp.helper}</p>;
+    if (now === null || describedFault.value !== undefined)
+      return <Fault sentence={describedFault.value} again={refreshDescription} />;
+    if (changes) return <Changes now={now} />;
+    if (Part === null || step === undefined) return <p>{words.frame.noPageWhy}</p>;
+    if (now.description === null && !FREE.includes(step))
+      return (
+        <p>
+          <a href="/set-up/name">{text.nameFirst}</a>
+        </p>
+      );
+    // What somebody else changed meanwhile is shown anew.
+    return <Part key={now.version} now={now} />;
+  };
+  return (
+    <div class="set-up">
+      <Heading title={title ?? ''} />
+      {step !== undefined && <p class="quiet">{text.step(at + 1, STEPS.length)}</p>}
+      <p role="status" class="said">
+        {stored.value}
+      </p>
+      {body()}
+      <p class="set-up-ways">
+        {next !== undefined && <a href={`/set-up/${next}`}>{text.next(text.names[next] ?? '')}</a>}
+        <a href="/set-up">{text.all}</a>
+      </p>
+    </div>
+  );
+}

@@ -1,0 +1,63 @@
+import { signal } from '@preact/signals';
+import type {
+  FarmBegun,
+  FarmChange,
+  FarmChanged,
+  FarmDescription,
+  FarmFacts,
+  FarmPreview,
+  ProbeSecret,
+} from '../../hub/contract/index.ts';
+import { ask } from '../ask.ts';
+import { refresh } from '../live.ts';
+import { farm } from '../state.ts';
+
+/** As a page sends it: what somebody typed, right or wrong. */
+export type Draft = Record<string, unknown>;
+export type Description = {
+  readonly version: string;
+  readonly settled: boolean;
+  readonly description: FarmBegun | null;
+};
+
+/** The farm as the hub has it; null until it has answered. */
+export const described = signal<Description | null>(null);
+export const describedFault = signal<string | undefined>(undefined);
+/** What the hub did last, said where it stays when the form is drawn anew. */
+export const stored = signal('');
+export const changes = signal<readonly FarmChange[]>([]);
+
+export async function refreshDescription(): Promise<void> {
+  try {
+    described.value = (await ask<FarmDescription>('/api/farm/description')) as Description;
+    changes.value = await ask<FarmChange[]>('/api/farm/changes');
+    describedFault.value = undefined;
+  } catch (error) {
+    describedFault.value = error instanceof Error ? error.message : String(error);
+  }
+}
+
+async function taken(): Promise<void> {
+  await refreshDescription();
+  farm.value = await ask<FarmFacts>('/api/farm');
+  if (farm.value.settled) await refresh();
+}
+
+/** @throws Refusal with a sentence for the screen; of status 409 when somebody was quicker. */
+export async function changeFarm(based: string, description: Draft): Promise<void> {
+  await ask<FarmChanged>('/api/farm', { based, description });
+  await taken();
+}
+
+/** @throws Refusal with a sentence for the screen */
+export async function undoChange(id: number, based: string): Promise<void> {
+  await ask<FarmChanged>(`/api/farm/changes/${id}/undo`, { based });
+  await taken();
+}
+
+export const previewFarm = (description: Draft) =>
+  ask<FarmPreview>('/api/farm/preview', { description });
+
+/** @throws Refusal with a sentence for the screen */
+export const probePassword = (id: string) =>
+  ask<ProbeSecret>(`/api/probes/${encodeURIComponent(id)}/password`, {});

@@ -1,0 +1,2 @@
+export { StepList } from './StepList.tsx';
+export { StepPage } from './StepPage.tsx';
