@@ -75,7 +75,10 @@ export function makeAnswers(
         seen.set(task.id, plans(task));
         const count = countTask(books, task.kind);
         count.asked += 1;
-        count.minutesAsked += task.minutes;
+        // The farm file tells the minutes of laying covers and taking them off together.
+        const { cover, uncover } = MINUTES;
+        const { kind, minutes } = task;
+        count.minutesAsked += kind === 'cover' ? cover : kind === 'uncover' ? uncover : minutes;
       }
       if (task.alarm !== null && !alarmed.has(task.id)) {
         alarmed.add(task.id);

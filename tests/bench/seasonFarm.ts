@@ -33,7 +33,7 @@ ${Object.keys(plan.patches)
     (id) =>
       `  - { id: ${id}, name: ${id} patch, kind: patch, crop: strawberry${
         flowering
-          ? `, covers: cloches, cover: { minutes: ${MINUTES.cover}, value: ${frostTakes(plan, id)}, damage: -1.1 }`
+          ? `, covers: cloches, cover: { minutes: ${MINUTES.cover + MINUTES.uncover}, value: ${frostTakes(plan, id)}, damage: -1.1 }`
           : ''
       } }`,
   )

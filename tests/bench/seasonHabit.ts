@@ -16,6 +16,8 @@ const STUFFY = 22; // °C inside by feel, at noon
 const MILD_EVENING = 14; // °C outside by feel: left open overnight
 const COVER_BELOW = 7.5; // °C outside by feel on a clear evening while flowers are open
 const CLEAR_SKY = 0.5;
+/** Days to either side of the middle of flowering in which covers are kept at hand. */
+const FLOWERING = 24;
 const FEEL = 1.5; // K by which a feeling is off
 const FORGETS = 0.06; // share of rounds that somebody misses
 const SEES = 0.03; // share that shows before anybody notices mould
@@ -71,13 +73,15 @@ export function makeHabit(plan: SeasonPlan, now: SeasonNow, hands: Hands, clock:
     const weekday = local.weekday(now.t);
     const month = new Date(now.t).getUTCMonth() + 1;
     const dusk = DUSK[month - 1] ?? 18;
-    const inFlower = Math.abs(now.t - flowers) < 35 * DAY;
+    const inFlower = Math.abs(now.t - flowers) < FLOWERING * DAY;
     if (hour === 7.5) walk(day, weekday);
     if (hour === 10) sowings(day, weekday, month);
     if (clock.vents)
       for (const [i, house] of houses.entries()) {
         const inside = now.tunnels[house]?.temperature ?? 0;
-        const warm = (limit: number, what: number) => feels(inside, day, what + i) > limit;
+        const stands = [...now.stands.values()].some((stand) => stand.house === house);
+        const warm = (limit: number, what: number) =>
+          stands && feels(inside, day, what + i) > limit;
         if (hour === OPENS && comes(day, 10 + i) && warm(TOO_COLD_TO_OPEN, 20))
           hands.vents(house, true);
         if (hour === NOON && comes(day, 30 + i) && warm(STUFFY, 24)) hands.vents(house, true);
@@ -94,4 +98,4 @@ export function makeHabit(plan: SeasonPlan, now: SeasonNow, hands: Hands, clock:
 }
 /** Whether the farm's patches are told to be in flower. */
 export const inFlower = (plan: SeasonPlan, t: number) =>
-  Object.values(plan.patches).some(({ bed }) => Math.abs(t - bed.peak) < 35 * DAY);
+  Object.values(plan.patches).some(({ bed }) => Math.abs(t - bed.peak) < FLOWERING * DAY);
