@@ -151,6 +151,7 @@ const trayEvidence: Readonly<Record<string, string>> = {
   'move-to': 'Where to',
   'moved-days-ago': 'Moved, days ago',
   'moving-spares': 'Expected to spare; limit is what the carrying costs',
+  'work-spares': 'Would spare; limit is what its minutes cost',
   'not-safe-there': 'Too hot or too cold there on some day, or tonight',
   'open-up-first': 'Open up first: it would have ended these hours',
   'room-there': 'Room there, in trays; limit is what is to be carried',
@@ -211,6 +212,8 @@ const traySentences: Readonly<Record<string, (fact: Spoken) => string>> = {
   'moved-days-ago': ({ value }) => `They were moved ${figure(value)} days ago.`,
   'moving-spares': ({ value, limit }) =>
     `It is expected to spare about ${figure(value)}; the carrying costs about ${figure(limit)}.`,
+  'work-spares': ({ value, limit }) =>
+    `It would spare about ${figure(value)}; its minutes cost about ${figure(limit)}.`,
   'not-safe-there': ({ value }) =>
     `${value} looks better, but it got too hot or too cold there, or will tonight.`,
   'open-up-first': () => 'Open up first: outside air would do.',

@@ -19,7 +19,7 @@ import {
   WET_RULE,
 } from './sources.ts';
 import { gainHow, gainOf, SHUT_BEFORE_SET } from './ventWet.ts';
-import { dropInRisk, sparedTrays } from './worth.ts';
+import { dropInRisk, notWorthMinutes, sparedTrays } from './worth.ts';
 
 const MINUTES_OF_WORK = 5; // common practice, no source
 const ASKED_FROM = 3 * HOUR; // before sunset, ours
@@ -76,12 +76,13 @@ export function closeUp(look: Look, place: PlaceNow): Answer {
   if (low < floor - FILM_KEEPS) {
     because.push(fact('film-not-enough', floor - low, 'K', FILM_KEEPS, TUNNEL_NIGHT, how));
   }
+  const saves = sparedTrays(place, crop, DROP);
+  const idle = notWorthMinutes(saves, MINUTES_OF_WORK, look.snapshot.farm.wage);
+  if (idle !== null) return leave(...because, idle);
   because.push(...traded(look, place), dropInRisk(DROP));
   return act(because, {
-    minutes: MINUTES_OF_WORK,
-    from,
+    ...{ minutes: MINUTES_OF_WORK, saves, from },
     doBy: instant(set - SHUT_BEFORE_SET),
-    saves: sparedTrays(place, crop, DROP),
   });
 }
 

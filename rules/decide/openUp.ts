@@ -9,7 +9,7 @@ import type { PlaceNow } from './snapshot.ts';
 import { ENTERED, OURS, TOLD, TUNNEL_NIGHT } from './sources.ts';
 import { type Heat, heatIn } from './ventHeat.ts';
 import { gainHow, gainOf, type Wet, wetIn } from './ventWet.ts';
-import { dropInRisk, sparedTrays } from './worth.ts';
+import { dropInRisk, notWorthMinutes, sparedTrays } from './worth.ts';
 
 const MINUTES_OF_WORK = 5; // common practice, no source
 // Ours, from no source: share of the trays' worth spared.
@@ -36,10 +36,12 @@ export function openUp(look: Look, place: PlaceNow): Answer {
     }
     const doBy = Math.min(dueBy(heat), dueBy(wet));
     const drop = heat.hot !== true ? DROP_WET : heat.urgent ? DROP_VERY_HOT : DROP_HOT;
+    const saves = sparedTrays(place, crop, drop);
+    const idle = notWorthMinutes(saves, MINUTES_OF_WORK, look.snapshot.farm.wage);
+    if (idle !== null) return leave(...because, idle);
     return act([...because, ...traded(look, place, heat, wet), dropInRisk(drop)], {
-      minutes: MINUTES_OF_WORK,
+      ...{ minutes: MINUTES_OF_WORK, saves },
       doBy: instant(doBy),
-      saves: sparedTrays(place, crop, drop),
     });
   }
   const missing = [

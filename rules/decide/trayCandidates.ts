@@ -11,20 +11,32 @@ export type TrayCandidate = {
   readonly difference: PlaceDifference;
 };
 
+/** What one look has compared already: trays of one crop that stand together ask the same. */
+const compared = new WeakMap<CropPlaces, Map<string, PlaceDifference>>();
+
+function differenceOf(known: CropPlaces, from: string, to: string): PlaceDifference | null {
+  const daysOf = (id: string) => known.places.find(({ place }) => place === id)?.days;
+  const there = daysOf(to);
+  if (there === undefined) return null;
+  const kept = compared.get(known) ?? new Map<string, PlaceDifference>();
+  compared.set(known, kept);
+  const key = `${from}\n${to}`;
+  const found = kept.get(key) ?? comparePlaces(daysOf(from) ?? [], there, CLEAR);
+  kept.set(key, found);
+  return found;
+}
+
 /** Every other place that can be compared, the best first. */
 export function trayCandidates(
   { snapshot }: Look,
   stand: TraysStanding,
   known: CropPlaces,
 ): readonly TrayCandidate[] {
-  const here = known.places.find(({ place }) => place === stand.place)?.days ?? [];
   return (snapshot.trays?.places ?? [])
     .filter(({ id }) => id !== stand.place)
     .flatMap((to) => {
-      const there = known.places.find(({ place }) => place === to.id)?.days;
-      if (there === undefined) return [];
-      const difference = comparePlaces(here, there, CLEAR);
-      return difference.score === null ? [] : [{ to, difference }];
+      const difference = differenceOf(known, stand.place, to.id);
+      return difference === null || difference.score === null ? [] : [{ to, difference }];
     })
     .sort((a, b) => (b.difference.score?.mean ?? 0) - (a.difference.score?.mean ?? 0));
 }

@@ -36,3 +36,16 @@ export const sparedMoney = (value: number | null, drop: number): Saving => ({
   amount: null,
   money: value === null ? null : value * drop,
 });
+
+/**
+ * Why a task is not asked: what it spares at best, as far as that is told, is less than its minutes
+ * cost at the wage, as in a house where nothing stands. null where it is worth them, or nobody knows.
+ *
+ * Source: expected value; the drop in what is spared is a guess of ours.
+ */
+export function notWorthMinutes(saves: Saving, minutes: number, wage: number): Evidence | null {
+  const cost = (minutes / 60) * wage;
+  if (saves.money === null || saves.money >= cost) return null;
+  const how = by('notWorthMinutes', put('work', minutes, 'min'), put('wage', wage, 'money'));
+  return fact('work-spares', saves.money, 'money', cost, OURS, how);
+}
