@@ -92,16 +92,13 @@ export async function servedHub(
   const hub = smallHub(options);
   const faults: unknown[] = [];
   const photos = photosIn(join(tempFolder(), 'photos'), hub.clock.now);
-  const app = await buildServer(
-    { ...hub.parts, photos },
-    {
-      cookieSecret: 'only-for-tests-only-for-tests-only',
-      pages: null,
-      version: '0.0.0',
-      onFault: (error) => faults.push(error),
-      ...served,
-    },
-  );
+  const app = await buildServer(Object.assign(hub.parts, { photos }), {
+    cookieSecret: 'only-for-tests-only-for-tests-only',
+    pages: null,
+    version: '0.0.0',
+    onFault: (error) => faults.push(error),
+    ...served,
+  });
   onTestFinished(() => app.close());
   return { ...hub, app, photos, faults };
 }
