@@ -1198,7 +1198,7 @@ const placesComparedScreens = {
       : number(of[0]) === number(of[1])
         ? number(of[0])
         : `${number(of[0])}–${number(of[1])}`,
-  standing: 'What stands here',
+  standing: 'How the trays do here',
   standingNone: 'No trays stand here, as far as anybody told.',
   compare: 'Compare the places',
   undo: 'It was not moved: take it back',

@@ -55,10 +55,9 @@ describe.skipIf(!hasChromium)(`people, in Chromium${needsChromium}`, () => {
     await other.getByText('Signed in as Hal').waitFor();
     await other.getByRole('heading', { level: 1, name: 'Probes' }).waitFor();
     expect(await other.getByRole('button', { name: /^Move/ }).count()).toBe(0);
-    await other
-      .getByRole('navigation', { name: 'Pages' })
-      .getByRole('link', { name: 'Set-up' })
-      .click();
+    const menu = other.getByRole('navigation', { name: 'Pages' });
+    await menu.getByText('More').click();
+    await menu.getByRole('link', { name: 'Set-up' }).click();
     await other.getByText('You are signed in as Hal, helper.').waitFor();
     expect(await other.getByRole('heading', { name: 'People' }).count()).toBe(0);
     expect(await shutsOut(other)).toEqual([]);

@@ -69,7 +69,7 @@ describe.skipIf(!hasChromium)(`places compared${needsChromium}`, () => {
   }, async () => {
     const { page, complaints, close } = await openBrowser({ width: 360 });
     await page.goto(`${hub.page}/places/long-house`);
-    await page.getByRole('heading', { name: 'What stands here' }).waitFor();
+    await page.getByRole('heading', { name: 'How the trays do here' }).waitFor();
     await page.getByRole('heading', { name: 'How Basil does here' }).waitFor();
     await page.getByText(/30 trays here, room for 10 more/).waitFor();
     await fitsItsWidth(page);
