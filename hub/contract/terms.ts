@@ -70,7 +70,11 @@ export const probeName = z
 /** ISO 8601 with zone. */
 export const time = z.iso.datetime({ offset: true });
 /** A calendar day of the farm's zone. */
-export const calendarDay = z.iso.date();
+export const calendarDay = z.iso.date().refine(
+  // Far from the ends of what a calendar can count to: the week before year 0 has no such name.
+  (day) => day >= '1000-01-01' && day < '9000-01-01',
+  'expected a day between 1000-01-01 and 8999-12-31',
+);
 
 /** The unit readings of a quantity are kept and shown in. A battery may tell its share or its voltage. */
 export const keptUnit: Readonly<Record<Quantity | 'battery-voltage', string>> = {
