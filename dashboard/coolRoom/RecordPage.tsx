@@ -2,6 +2,7 @@ import './coolRoom.css';
 import { useState } from 'preact/hooks';
 import type { CoolRoomLog } from '../../hub/contract/index.ts';
 import { now as clock } from '../clock.ts';
+import { DateFields } from '../parts/DateFields.tsx';
 import { Fault } from '../parts/Fault.tsx';
 import { Heading } from '../parts/Heading.tsx';
 import { go, query } from '../router.ts';
@@ -80,26 +81,7 @@ function Range({ room, log, csv }: { room: string; log: CoolRoomLog; csv: string
   };
   return (
     <form class="record-range" onSubmit={show}>
-      <label>
-        {text.from}
-        <input
-          type="date"
-          required
-          max={to}
-          value={from}
-          onInput={(event) => setFrom(event.currentTarget.value)}
-        />
-      </label>
-      <label>
-        {text.to}
-        <input
-          type="date"
-          required
-          min={from}
-          value={to}
-          onInput={(event) => setTo(event.currentTarget.value)}
-        />
-      </label>
+      <DateFields text={text} from={from} to={to} onFrom={setFrom} onTo={setTo} />
       <button type="submit">{text.show}</button>
       <button type="button" class="main" onClick={() => print()}>
         {text.printNow}

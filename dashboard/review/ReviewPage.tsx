@@ -2,6 +2,7 @@ import './review.css';
 import { useState } from 'preact/hooks';
 import type { SeasonReview } from '../../hub/contract/index.ts';
 import { useFacts } from '../coolRoom/useFacts.ts';
+import { DateFields } from '../parts/DateFields.tsx';
 import { Fault } from '../parts/Fault.tsx';
 import { Heading } from '../parts/Heading.tsx';
 import { go, query } from '../router.ts';
@@ -76,26 +77,7 @@ function Choose({ review }: { review: SeasonReview }) {
           go(`/review?${asked(from, to)}`);
         }}
       >
-        <label>
-          {text.from}
-          <input
-            type="date"
-            required
-            max={to}
-            value={from}
-            onInput={(event) => setFrom(event.currentTarget.value)}
-          />
-        </label>
-        <label>
-          {text.to}
-          <input
-            type="date"
-            required
-            min={from}
-            value={to}
-            onInput={(event) => setTo(event.currentTarget.value)}
-          />
-        </label>
+        <DateFields text={text} from={from} to={to} onFrom={setFrom} onTo={setTo} />
         <button type="submit">{text.show}</button>
       </form>
       <p class="review-out">
