@@ -7,7 +7,8 @@ import { hasMosquitto, heard, needsMosquitto, startMosquitto } from './mosquitto
 import { openDoor } from './openDoor.ts';
 import { tempFolder, until } from './processes.ts';
 
-// A hub as it is installed, a real mail server, and an alarm on its way between them.
+// A hub as it is installed, a real mail server, and an alarm on its way between them. Each waits on
+// its own farm's clock, so they wait together.
 
 const MINUTE = 60_000;
 const PATIENCE = 180_000; // ms for a test: machines are noisy
@@ -30,7 +31,7 @@ const now = (hub: HubProcess) => hub.get<AlarmsNow>('/api/alarms');
 const door = async (hub: HubProcess): Promise<ShownAlarm> =>
   until(async () => (await now(hub)).alarms.find(({ kind }) => kind === 'door'), 'a door alarm');
 
-test(
+test.concurrent(
   'a hub that is killed between the alarm and its message sends it once when it is back',
   async () => {
     const folder = tempFolder();
@@ -73,7 +74,7 @@ test(
   PATIENCE,
 );
 
-test(
+test.concurrent(
   'nobody answers: the next is woken, then the third, until somebody says seen',
   async () => {
     const server = await startMailServer();
@@ -111,7 +112,7 @@ test(
 );
 
 describe.skipIf(!hasMosquitto)(`a siren on a Mosquitto${needsMosquitto}`, () => {
-  test(
+  test.concurrent(
     'sounds while an urgent alarm stands that nobody has seen, also after the hub was killed',
     async () => {
       const folder = tempFolder();
