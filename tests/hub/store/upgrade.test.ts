@@ -18,9 +18,11 @@ const TABLES = [
   ...['people', 'secrets'],
 ];
 
-/** Everything in the tables of the first version, in their order. */
-function contents(file: string) {
-  const db = new Database(file, { readonly: true });
+/** Everything in the tables of the first version, in their order. Of a copy: reading makes files. */
+function contents(original: string) {
+  const file = join(tempFolder(), 'read.db');
+  copyFileSync(original, file);
+  const db = new Database(file);
   const all = Object.fromEntries(
     TABLES.map((table) => [table, db.prepare(`SELECT * FROM ${table}`).raw().all()]),
   );
