@@ -1,3 +1,53 @@
-// The language the hub speaks.
-export * from './en.ts';
+import * as en from './en.ts';
+import type { Language } from './languages.ts';
+import { chooseUnits, type Units } from './units.ts';
+
+// The language the hub speaks, under the names it is used by. `speak` changes them all at once, so
+// they are read where a sentence is made and never when a file is loaded. There is one language in a
+// process: of two hubs in one process the one that spoke last decides for both.
+
+export * from './columns.ts';
+export type { AlarmNews, ComparisonTold, FarmPart, PickEventFacts, TodayFacts } from './en.ts';
+export * from './languages.ts';
 export { type Complaint, refusal, shown } from './refusal.ts';
+export * from './units.ts';
+
+// biome-ignore format: the same names twice, which one line each would make a page of
+export let {
+  ASK_OFFICER, alarmKindName, alarmMessage, alarmTroubleWords, batchEventWords, batchFields,
+  batchWords, bestPlaceWords, calendarWords, caution, chanceTimes, checkHow, checkWords,
+  chillWarning, clocksWhy, comparisonWords, coverWords, curveWords, deliveryWords, eventTime,
+  evidenceLabel, evidenceLabels, exposureLabel, exposureWords, familyName, familyWords,
+  farmChangeWords, farmFieldNames, inputLabels, keepingWords, learningWords, lossEventWords,
+  lossFields, lossLookName, lossOfWords, lossStripWords, lossWords, lotEventWords, lotFieldValue,
+  lotFields, lotLifeWords, missingLabel, missingLabels, movingSavingWords, noBandWords, noFarmYet,
+  pickEventWords, pickFields, pickOnWords, placeForCropWords, placeNowWords, placesPairWords,
+  planMissing, printedLimit, probeCheckWords, readyWords, recordWords, refusalWords,
+  reviewKindName, reviewLooked, reviewNotes, reviewSentence, reviewSpanName, roomDayWords,
+  roomNowWords, roomWarning, roomWords, sameLossWords, scoreWords, screens, shortWords,
+  sourceWords, sowingWords, stopWords, storeAlarm, storeRefuses, storeTrouble, stripWords,
+  suggestionWords, supplyWords, taskWords, title, todaySentence, traysThereWords, weekWords, why,
+  worthGroupName, worthHow, worthUnitWords, worthWords,
+} = en as Language;
+
+/** What the hub says from now on, in that language and for people who read those units. */
+export function speak(language: Language, units: Partial<Units> = {}): void {
+  chooseUnits(units);
+  // biome-ignore format: as above
+  ({
+    ASK_OFFICER, alarmKindName, alarmMessage, alarmTroubleWords, batchEventWords, batchFields,
+    batchWords, bestPlaceWords, calendarWords, caution, chanceTimes, checkHow, checkWords,
+    chillWarning, clocksWhy, comparisonWords, coverWords, curveWords, deliveryWords, eventTime,
+    evidenceLabel, evidenceLabels, exposureLabel, exposureWords, familyName, familyWords,
+    farmChangeWords, farmFieldNames, inputLabels, keepingWords, learningWords, lossEventWords,
+    lossFields, lossLookName, lossOfWords, lossStripWords, lossWords, lotEventWords, lotFieldValue,
+    lotFields, lotLifeWords, missingLabel, missingLabels, movingSavingWords, noBandWords, noFarmYet,
+    pickEventWords, pickFields, pickOnWords, placeForCropWords, placeNowWords, placesPairWords,
+    planMissing, printedLimit, probeCheckWords, readyWords, recordWords, refusalWords,
+    reviewKindName, reviewLooked, reviewNotes, reviewSentence, reviewSpanName, roomDayWords,
+    roomNowWords, roomWarning, roomWords, sameLossWords, scoreWords, screens, shortWords,
+    sourceWords, sowingWords, stopWords, storeAlarm, storeRefuses, storeTrouble, stripWords,
+    suggestionWords, supplyWords, taskWords, title, todaySentence, traysThereWords, weekWords, why,
+    worthGroupName, worthHow, worthUnitWords, worthWords,
+  } = language);
+}
