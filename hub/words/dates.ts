@@ -37,6 +37,8 @@ export function datesIn(locale: string) {
   return {
     /** `19:40`, `7:40 pm` */
     clock,
+    /** An hour on an axis: `06`, `6 am`. */
+    hour: (t: number, zone: string) => format(zone, 'hour', { hour: '2-digit' })(t),
     /** A time on the wall `15:00` as it is said. */
     wallTime: (text: string) =>
       clock(Date.parse(`2000-01-01T${text.replace('24:', '00:')}Z`), 'UTC'),

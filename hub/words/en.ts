@@ -84,6 +84,7 @@ const {
 } = figuresIn({ locale, decimal: '.', notKnown });
 const {
   clock,
+  hour,
   wallTime,
   dayAndTime,
   eventTime,
@@ -5182,6 +5183,7 @@ export const screens = {
   degree,
   humidity,
   clock,
+  hour,
   dayName,
   longDay,
   weekday,

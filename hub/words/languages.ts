@@ -21,7 +21,9 @@ type Beyond<A, B> = {
 }[keyof A];
 
 /** The file itself where it has every name of English and no other; else nothing fits. */
-type Whole<T extends Language> = [Beyond<T, Language>] extends [never] ? T : never;
+type Whole<T extends Language> = [Beyond<T, Language>] extends [never]
+  ? T
+  : { readonly leftOver: Beyond<T, Language> };
 const whole = <T extends Language>(language: Promise<T & Whole<T>>): Promise<Language> => language;
 
 type Listed = {
