@@ -27,7 +27,7 @@ export function figuresIn({ locale, decimal, notKnown }: Manner) {
   const plain = (value: number | null, unit: string, digits: number) =>
     value === null || unit === ''
       ? number(value, digits)
-      : `${number(value, digits)}${HARD}${unit}`;
+      : `${number(value, digits)}${HARD}${unit.replaceAll(' ', HARD)}`;
 
   /** A kept figure in the unit shown, without its name. */
   const bare = (unit: string) => (value: number | null, digits?: number) =>

@@ -1,6 +1,6 @@
 import * as en from './en.ts';
-import type { Language } from './languages.ts';
-import { chooseUnits, type Units } from './units.ts';
+import { isLanguage, type Language, languages } from './languages.ts';
+import { chooseUnits, type UnitsTold } from './units.ts';
 
 // The language the hub speaks, under the names it is used by. `speak` changes them all at once, so
 // they are read where a sentence is made and never when a file is loaded. There is one language in a
@@ -31,7 +31,7 @@ export let {
 } = en as Language;
 
 /** What the hub says from now on, in that language and for people who read those units. */
-export function speak(language: Language, units: Partial<Units> = {}): void {
+export function speak(language: Language, units: UnitsTold = {}): void {
   chooseUnits(units);
   // biome-ignore format: as above
   ({
@@ -50,4 +50,17 @@ export function speak(language: Language, units: Partial<Units> = {}): void {
     suggestionWords, supplyWords, taskWords, title, todaySentence, traysThereWords, weekWords, why,
     worthGroupName, worthHow, worthUnitWords, worthWords,
   } = language);
+}
+
+const loaded = new Map<string, Language>([['en', en]]);
+
+/** Speaks what a farm asks for; at once where that language was spoken before. English if there is no such. */
+export async function speakAs(told: {
+  readonly language?: string | undefined;
+  readonly units?: UnitsTold | undefined;
+}): Promise<void> {
+  const code = isLanguage(told.language) ? told.language : 'en';
+  const language = loaded.get(code) ?? (await languages[code].load());
+  loaded.set(code, language);
+  speak(language, told.units);
 }

@@ -29,6 +29,7 @@ const whole = <T extends Language>(language: Promise<T & Whole<T>>): Promise<Lan
 type Listed = {
   /** In its own tongue. */
   readonly name: string;
+  /** All of it, for a hub. */
   readonly load: () => Promise<Language>;
 };
 

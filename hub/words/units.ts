@@ -24,8 +24,11 @@ const FREEZING = 32;
 let chosen: Units = USUAL_UNITS;
 const turns = new Map<string, Turn>();
 
+/** As a farm tells them: any may be left out. */
+export type UnitsTold = { readonly [Key in keyof Units]?: Units[Key] | undefined };
+
 /** One choice for the whole process: the last one counts. What is not told is as usual. */
-export function chooseUnits(told: { readonly [key in keyof Units]?: Units[key] | undefined }) {
+export function chooseUnits(told: UnitsTold) {
   const given = Object.entries(told).filter(([, value]) => value !== undefined);
   chosen = { ...USUAL_UNITS, ...Object.fromEntries(given) };
   turns.clear();
