@@ -5,4 +5,4 @@ import { firstReading } from './reading.ts';
 // needs a word is run, and no other is.
 
 const { language } = await firstReading();
-export const words = (await languages[language].load()).screens;
+export const words = await languages[language].screens();

@@ -1,6 +1,7 @@
 import * as en from './en.ts';
-import { isLanguage, type Language, languages } from './languages.ts';
+import { isLanguage, type Language } from './languages.ts';
 import { chooseUnits, type UnitsTold } from './units.ts';
+import { wholeLanguages } from './wholeLanguages.ts';
 
 // The language the hub speaks, under the names it is used by. `speak` changes them all at once, so
 // they are read where a sentence is made and never when a file is loaded. There is one language in a
@@ -60,7 +61,7 @@ export async function speakAs(told: {
   readonly units?: UnitsTold | undefined;
 }): Promise<void> {
   const code = isLanguage(told.language) ? told.language : 'en';
-  const language = loaded.get(code) ?? (await languages[code].load());
+  const language = loaded.get(code) ?? (await wholeLanguages[code]());
   loaded.set(code, language);
   speak(language, told.units);
 }

@@ -1,6 +1,7 @@
 import type * as english from './en.ts';
 
-// The languages there are. Each is one file beside en.ts, loaded only where it is spoken.
+// The languages there are. Each is one file beside en.ts, loaded only where it is spoken; a line here and
+// one in wholeLanguages.ts name it.
 
 /** A text of English is any text in another language; what it is given and its names are the same. */
 type Said<T> = T extends string
@@ -11,31 +12,16 @@ type Said<T> = T extends string
 
 export type Language = { readonly [Name in keyof typeof english]: Said<(typeof english)[Name]> };
 
-/** Names in `A` that `B` does not have. */
-type Beyond<A, B> = {
-  [Key in keyof A]: Key extends keyof B
-    ? A[Key] extends string | readonly unknown[] | ((...told: never[]) => unknown)
-      ? never
-      : Beyond<A[Key], B[Key]>
-    : Key;
-}[keyof A];
-
-/** The file itself where it has every name of English and no other; else nothing fits. */
-type Whole<T extends Language> = [Beyond<T, Language>] extends [never]
-  ? T
-  : { readonly leftOver: Beyond<T, Language> };
-const whole = <T extends Language>(language: Promise<T & Whole<T>>): Promise<Language> => language;
-
 type Listed = {
   /** In its own tongue. */
   readonly name: string;
-  /** All of it, for a hub. */
-  readonly load: () => Promise<Language>;
+  /** What pages say, without the sentences of the hub. */
+  readonly screens: () => Promise<Language['screens']>;
 };
 
 /** By their code (BCP 47). */
 export const languages = {
-  en: { name: 'English', load: () => whole(import('./en.ts')) },
+  en: { name: 'English', screens: () => import('./en.ts').then(({ screens }) => screens) },
 } satisfies Readonly<Record<string, Listed>>;
 
 export type LanguageCode = keyof typeof languages;
