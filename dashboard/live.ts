@@ -15,6 +15,7 @@ import { exactNow, setClock } from './clock.ts';
 import { forget, keep, kept } from './keep.ts';
 import { withEndedTask, withOpenTask, withReading } from './merge.ts';
 import { takePulse } from './pulse.ts';
+import { heedReading } from './reading.ts';
 import * as state from './state.ts';
 
 // The one connection to the hub: events and answers in, signals out.
@@ -56,7 +57,7 @@ export async function connect(): Promise<void> {
       state.signInNeeded.value = true;
       return;
     }
-    const farm = await ask<FarmFacts>('/api/farm');
+    const farm = heedReading(await ask<FarmFacts>('/api/farm'));
     batch(() => {
       state.signInNeeded.value = false;
       state.farm.value = farm;

@@ -11,41 +11,33 @@ function format(zone: string, name: string, options: Intl.DateTimeFormatOptions)
   const key = `${name} ${zone}`;
   let made = formats.get(key);
   if (!made) {
-    made = new Intl.DateTimeFormat(words.locale, { timeZone: zone, hourCycle: 'h23', ...options });
+    made = new Intl.DateTimeFormat('en-GB', { timeZone: zone, hourCycle: 'h23', ...options });
     formats.set(key, made);
   }
   return made;
 }
 
-/** `19:40` */
-export const timeOfDay = (ms: number, zone: string) =>
-  format(zone, 'time', { hour: '2-digit', minute: '2-digit' }).format(ms);
+/** `19:40`, `7:40 pm` */
+export const timeOfDay = (ms: number, zone: string) => words.clock(ms, zone);
 
 /** `Mon 3 Nov` */
-export const dayName = (ms: number, zone: string) =>
-  format(zone, 'day', { weekday: 'short', day: 'numeric', month: 'short' })
-    .format(ms)
-    .replace(',', '');
+export const dayName = (ms: number, zone: string) => words.dayName(ms, zone);
 
 /** `Monday 3 November` */
-export const longDay = (ms: number, zone: string) =>
-  format(zone, 'long', { weekday: 'long', day: 'numeric', month: 'long' })
-    .format(ms)
-    .replace(',', '');
+export const longDay = (ms: number, zone: string) => words.longDay(ms, zone);
 
 /** `Mon` */
-export const weekday = (ms: number, zone: string) =>
-  format(zone, 'weekday', { weekday: 'short' }).format(ms);
+export const weekday = (ms: number, zone: string) => words.weekday(ms, zone);
+
+/** An hour on an axis: `06`, `6 am`. */
+export const hourOfDay = (ms: number, zone: string) => words.hour(ms, zone);
 
 /** A calendar day `2025-11-03` as `3 Nov`. */
-export const shortDay = (day: string) =>
-  format('UTC', 'short', { day: 'numeric', month: 'short' }).format(Date.parse(`${day}T00:00:00Z`));
+export const shortDay = (day: string) => words.shortDay(day);
 
 /** A calendar day's month: `Nov`, and in January the year instead. */
 export const shortMonth = (day: string) =>
-  day.slice(5, 7) === '01'
-    ? day.slice(0, 4)
-    : format('UTC', 'month', { month: 'short' }).format(Date.parse(`${day}T00:00:00Z`));
+  day.slice(5, 7) === '01' ? day.slice(0, 4) : words.month(day);
 
 const parts = (ms: number, zone: string) => {
   const found: Record<string, number> = {};

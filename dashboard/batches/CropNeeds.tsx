@@ -16,7 +16,7 @@ export function CropNeeds({ crop, zone }: { crop: string; zone: string }) {
   if (!facts) return fault === undefined ? null : <Fault sentence={fault} again={again} />;
   const text = words.growing;
   const { base, need, past } = facts;
-  const degrees = (value: number) => text.withUnit(value, '°C');
+  const degrees = (value: number) => words.temperature(value);
   const lower = degrees(base.lower);
   const said =
     base.from === 'own'
@@ -73,7 +73,7 @@ function PastTable({ crop, zone }: { crop: CropGrowing; zone: string }) {
           one.placeName,
           dayName(Date.parse(one.readyAt), zone),
           text.figure(one.days, null, null, 1),
-          text.figure(one.degreeDays, null, null, 0),
+          words.heat(one.degreeDays, 0),
           text.seen[one.seen],
         ])}
     />

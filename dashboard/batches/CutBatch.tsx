@@ -3,6 +3,7 @@ import type { Batch, BatchHistory, BatchOffers, CutStage } from '../../hub/contr
 import { Field, FormEnd } from '../coolRoom/Field.tsx';
 import { numberOf, useSending } from '../coolRoom/useSending.ts';
 import { farm } from '../state.ts';
+import { keptOf, typedOf } from '../typed.ts';
 import { words } from '../words.ts';
 import { changeBatch } from './commands.ts';
 import { countOf, TrayCount } from './TrayCount.tsx';
@@ -35,11 +36,11 @@ export function CutBatch({
   const weights = [...new Set((offer?.perTray ?? []).map((one) => rounded(one * (count ?? 0))))];
   const submit = async (event: SubmitEvent) => {
     event.preventDefault();
-    const value = numberOf(kg);
+    const value = keptOf(kg, 'kg');
     if (value === null || count === null) return;
     const cut = {
       ...{ kg: value, trays: count, stage, clears },
-      ...{ minutes: numberOf(minutes), price: numberOf(price), lostKg: numberOf(lost) },
+      ...{ minutes: numberOf(minutes), price: keptOf(price, '/kg'), lostKg: keptOf(lost, 'kg') },
     };
     const changed = await send(() => changeBatch(batch.id, { cut }));
     if (changed) onDone(text.cutStored(value, batch.name), changed);
@@ -66,8 +67,8 @@ export function CutBatch({
         <fieldset class="batch-three">
           <legend>{text.lastWeights}</legend>
           {weights.map((one) => (
-            <button type="button" key={one} onClick={() => setKg(String(one))}>
-              {words.withUnit(one, 'kg', Number.isInteger(one) ? 0 : 1)}
+            <button type="button" key={one} onClick={() => setKg(typedOf(one, 'kg'))}>
+              {words.kilograms(one)}
             </button>
           ))}
         </fieldset>

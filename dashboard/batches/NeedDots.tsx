@@ -48,10 +48,10 @@ export function NeedDots({ crop }: { crop: CropGrowing }) {
           />
         ))}
         <text x={SIDE} y={HEIGHT - 4}>
-          {text.figure(low, null, null, 0)}
+          {words.heat(low, 0)}
         </text>
         <text x={width - SIDE} y={HEIGHT - 4} text-anchor="end">
-          {text.figure(high, null, null, 0)}
+          {words.heat(high, 0)}
         </text>
       </svg>
     </div>

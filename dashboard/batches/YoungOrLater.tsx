@@ -1,7 +1,13 @@
 import './growing.css';
 import type { CropGrowing } from '../../hub/contract/index.ts';
+import { shownIn, shownUnit } from '../../hub/words/page.ts';
 import { FigureTable } from '../parts/FigureTable.tsx';
 import { words } from '../words.ts';
+
+const grams = (...told: (number | null)[]) => {
+  const [value = null, low = null, high = null] = told.map((one) => one && shownIn(one, 'gram'));
+  return words.growing.figure(value, low, high, shownUnit('gram') === 'g' ? 0 : 1);
+};
 
 /** Grams, days and money of a young and a later cut, side by side. */
 export function YoungOrLater({ crop }: { crop: CropGrowing }) {
@@ -23,6 +29,7 @@ export function YoungOrLater({ crop }: { crop: CropGrowing }) {
           ...columns.map(({ of, digits }) => {
             const figure = stage[of];
             const { value = null, low = null, high = null } = figure ?? {};
+            if (of === 'grams') return grams(value, low, high);
             return text.figure(value, low, high, digits);
           }),
           text.from(stage.batches),

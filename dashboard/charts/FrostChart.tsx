@@ -1,9 +1,10 @@
 import type { FrostTonight } from '../../hub/contract/index.ts';
-import { timeOfDay, weekday } from '../times.ts';
+import { hourOfDay, timeOfDay, weekday } from '../times.ts';
 import { words } from '../words.ts';
+import { degreeTicks } from './degreeTicks.ts';
 import { hours } from './hours.ts';
 import { fanPath, linePath } from './paths.ts';
-import { extent, scale, ticks } from './scale.ts';
+import { extent, scale } from './scale.ts';
 import { spread } from './spread.ts';
 import { useWidth } from './useWidth.ts';
 
@@ -79,16 +80,16 @@ export function FrostChart({
             <path class={hour === 0 ? 'midnight' : 'hour'} d={`M${x(t)} 0V${height - FOOT}`} />
             {x(t) > LEFT + 8 && x(t) < width - RIGHT - 8 && (
               <text x={x(t)} y={height - 8} text-anchor="middle">
-                {hour === 0 ? weekday(t, zone) : String(hour).padStart(2, '0')}
+                {hour === 0 ? weekday(t, zone) : hourOfDay(t, zone)}
               </text>
             )}
           </g>
         ))}
-        {ticks(low, high, height / 50).map((value) => (
+        {degreeTicks(low, high, height / 50).map(({ value, label }) => (
           <g key={value}>
             <path class="tick" d={`M${LEFT} ${y(value)}H${width - RIGHT}`} />
             <text class="tick-text" x={LEFT - 5} y={y(value) + 4} text-anchor="end">
-              {words.number(value, 0)}
+              {label}
             </text>
           </g>
         ))}

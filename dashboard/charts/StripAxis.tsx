@@ -1,4 +1,4 @@
-import { timeOfDay, weekday } from '../times.ts';
+import { hourOfDay, timeOfDay, weekday } from '../times.ts';
 import { words } from '../words.ts';
 import type { Frame } from './StripBand.tsx';
 
@@ -18,7 +18,7 @@ export function StripAxis({ frame }: { frame: Frame }) {
           <g key={t}>
             {Math.abs(at - now) >= ROOM && (
               <text x={at} y="29" text-anchor="middle">
-                {hour === 0 ? weekday(t, zone) : String(hour).padStart(2, '0')}
+                {hour === 0 ? weekday(t, zone) : hourOfDay(t, zone)}
               </text>
             )}
           </g>

@@ -1,10 +1,11 @@
 import type { Strip, Strips } from '../../hub/contract/index.ts';
 import { timeOfDay } from '../times.ts';
 import { words } from '../words.ts';
+import { degreeTicks } from './degreeTicks.ts';
 import type { Hour } from './hours.ts';
 import { limitLabels } from './limitLabels.ts';
 import { clip, fanPath, linePath } from './paths.ts';
-import { extent, scale, ticks } from './scale.ts';
+import { extent, scale } from './scale.ts';
 
 export type Frame = {
   readonly window: Strips;
@@ -86,11 +87,11 @@ export function StripBand({
           )
         );
       })}
-      {ticks(low, high, height / 34).map((value) => (
+      {degreeTicks(low, high, height / 34).map(({ value, label }) => (
         <g key={value}>
           <path class="tick" d={`M${left} ${y(value)}H${width}`} />
           <text class="tick-text" x={left - 5} y={y(value) + 4} text-anchor="end">
-            {words.number(value, 0)}
+            {label}
           </text>
         </g>
       ))}
@@ -133,7 +134,7 @@ function Limits({
   inside: readonly [number, number];
 }) {
   const name = ({ what, value }: Strip['limits'][number]) =>
-    `${words.limits[what]} ${words.number(value)}`;
+    `${words.limits[what]} ${words.degrees(value)}`;
   const axes = { x, y, left, now: x(window.now), right: width, bottom: height };
   return limitLabels(strip, name, axes, inside).map((label) => (
     <g key={label.what} class={`limit limit-${label.what}`}>

@@ -29,10 +29,10 @@ function StripTable({ strip, frame: { window, zone } }: { strip: Strip; frame: F
       columns={[columns.time, columns.temperature, columns.humidity, columns.wet, columns.chances]}
       rows={rows.map(({ t, temperature, humidity, wet, fan }) => [
         `${weekday(t, zone)} ${timeOfDay(t, zone)}`,
-        temperature === null ? words.places.dash : words.number(temperature),
+        temperature === null ? words.places.dash : words.degrees(temperature),
         humidity === null ? words.places.dash : words.number(humidity, 0),
         wet ? words.strips.wetCell : '',
-        fan ? `${words.number(fan.low)} … ${words.number(fan.high)}` : '',
+        fan ? `${words.degrees(fan.low)} … ${words.degrees(fan.high)}` : '',
       ])}
     />
   );

@@ -2,6 +2,7 @@ import { useEffect, useState } from 'preact/hooks';
 import uPlot from 'uplot';
 import 'uplot/dist/uPlot.min.css';
 import type { Day } from '../../hub/contract/index.ts';
+import { shownIn } from '../../hub/words/page.ts';
 import { calendarDay, shortDay, shortMonth } from '../times.ts';
 import { words } from '../words.ts';
 import { useWidth } from './useWidth.ts';
@@ -10,6 +11,9 @@ import { type YearColumns, yearColumns, yearFacts } from './yearColumns.ts';
 const MONTH = 28 * 86_400; // s: ticks at least so far apart are months
 const PAPER = 680; // CSS pixels of an A4 sheet between its margins, a little less
 const WET_SHARE = 4; // the wet bars take the lowest quarter of the height
+
+const shown = (values: readonly (number | null)[]) =>
+  values.map((value) => (value === null ? null : shownIn(value, '°C')));
 
 /** A year of days: low-to-high band, mean line, wet hours as bars beneath. The same is said in words. */
 export function YearChart({ days }: { days: readonly Day[] }) {
@@ -22,7 +26,7 @@ export function YearChart({ days }: { days: readonly Day[] }) {
     if (!host || columns.t.length === 0) return;
     const plot = new uPlot(
       options(width, host, setAt),
-      [columns.t, columns.high, columns.low, columns.mean, columns.wet],
+      [columns.t, shown(columns.high), shown(columns.low), shown(columns.mean), columns.wet],
       host,
     );
     // Paper is narrower than a desk, and nothing is drawn anew on the way to it but this.
@@ -56,8 +60,8 @@ export function YearChart({ days }: { days: readonly Day[] }) {
 function dayWords({ days, low, high, wet }: YearColumns, i: number): string {
   return words.places.hoverDay(
     shortDay(days[i] ?? ''),
-    words.number(low[i] ?? null),
-    words.number(high[i] ?? null),
+    words.degrees(low[i] ?? null),
+    words.degrees(high[i] ?? null),
     words.number(wet[i] ?? null),
   );
 }

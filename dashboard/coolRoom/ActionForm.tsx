@@ -1,9 +1,10 @@
 import { useState } from 'preact/hooks';
+import { keptOf } from '../typed.ts';
 import { words } from '../words.ts';
 import { enterAction } from './commands.ts';
 import { Field, FormEnd } from './Field.tsx';
 import { byMe, NameField } from './NameField.tsx';
-import { numberOf, useSending } from './useSending.ts';
+import { useSending } from './useSending.ts';
 
 const EMPTY = { saw: '', did: '', core: '' };
 
@@ -18,7 +19,7 @@ export function ActionForm({ room, onStored }: { room: string; onStored: () => v
     setStored('');
     const { saw, did, core } = said;
     const done = await send(() =>
-      enterAction(room, { saw, did, ...byMe(), core: core === '' ? null : numberOf(core) }),
+      enterAction(room, { saw, did, ...byMe(), core: core === '' ? null : keptOf(core, '°C') }),
     );
     if (!done) return;
     setSaid(EMPTY);

@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import type { FoodClock, FoodClocks as Shown } from '../../hub/contract/index.ts';
 import { Fault } from '../parts/Fault.tsx';
 import { when } from '../times.ts';
+import { keptOf, typedOf } from '../typed.ts';
 import { words } from '../words.ts';
 import { setFoodClock } from './commands.ts';
 import { Field, FormEnd } from './Field.tsx';
@@ -71,7 +72,7 @@ function Clock({
   const text = words.record;
   const name = words.lots.classes[clock.class];
   const [said, setSaid] = useState({
-    limit: textOf(clock.limit),
+    limit: typedOf(clock.limit, '°C'),
     hours: textOf(clock.clockHours),
     words: clock.words ?? '',
   });
@@ -80,7 +81,7 @@ function Clock({
     event.preventDefault();
     const done = await send(() =>
       setFoodClock(clock.class, {
-        limit: numberOf(said.limit),
+        limit: keptOf(said.limit, '°C'),
         clockHours: numberOf(said.hours),
         words: said.words.trim() === '' ? null : said.words,
         ...byMe(),

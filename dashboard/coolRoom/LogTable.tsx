@@ -12,6 +12,8 @@ export function LogTable({ log }: { log: CoolRoomLog }) {
   const { columns } = words.record;
   const cell = (value: number | null, digits = 1) =>
     value === null ? words.places.dash : words.number(value, digits);
+  const warm = (value: number | null) =>
+    value === null ? words.places.dash : words.degrees(value);
   return (
     <FigureTable
       label={words.record.title}
@@ -24,9 +26,9 @@ export function LogTable({ log }: { log: CoolRoomLog }) {
           cell(day.aboveHours, 2),
           cell(day.belowHours, 2),
           cell(day.unknownHours, 2),
-          cell(day.highest),
-          cell(day.lowest),
-          cell(day.meanKinetic),
+          warm(day.highest),
+          warm(day.lowest),
+          warm(day.meanKinetic),
           words.withUnit(Math.floor(day.knownShare * HUNDREDTHS), '%', 0),
         ])}
     />

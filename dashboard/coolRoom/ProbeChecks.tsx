@@ -2,11 +2,12 @@ import { useState } from 'preact/hooks';
 import type { CheckedProbe, CoolRoomLog } from '../../hub/contract/index.ts';
 import { Mark } from '../parts/Mark.tsx';
 import { when } from '../times.ts';
+import { keptOf } from '../typed.ts';
 import { words } from '../words.ts';
 import { enterCheck } from './commands.ts';
 import { Field, FormEnd } from './Field.tsx';
 import { byMe, NameField } from './NameField.tsx';
-import { numberOf, useSending } from './useSending.ts';
+import { useSending } from './useSending.ts';
 
 /** Probes of a room with the age of their last check, all checks, and the way to enter one. */
 export function ProbeChecks({
@@ -73,9 +74,9 @@ function CheckForm({
   const submit = async (event: SubmitEvent) => {
     event.preventDefault();
     setStored('');
-    const reading = numberOf(said.reading);
+    const reading = keptOf(said.reading, '°C');
     if (reading === null) return;
-    const [second, reference] = [numberOf(said.second), numberOf(said.reference)];
+    const [second, reference] = [keptOf(said.second, '°C'), keptOf(said.reference, '°C')];
     const points = [
       { reading, reference: 0 },
       ...(second === null || reference === null ? [] : [{ reading: second, reference }]),

@@ -1,12 +1,13 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { LotHistory, LotOffers, PutAway } from '../../hub/contract/index.ts';
 import { exactNow } from '../clock.ts';
+import { keptOf, typedOf } from '../typed.ts';
 import { words } from '../words.ts';
 import { myName, putAway } from './commands.ts';
 import { FormEnd } from './Field.tsx';
 import { type More, MoreAboutLot, moreOf } from './MoreAboutLot.tsx';
 import { NameField } from './NameField.tsx';
-import { numberOf, useSending } from './useSending.ts';
+import { useSending } from './useSending.ts';
 
 const BUTTONS = 6; // crops as big buttons; the rest stand in a list
 const MINUTE = 60_000;
@@ -73,7 +74,7 @@ export function QuickEntry({
   };
   const submit = (event: SubmitEvent) => {
     event.preventDefault();
-    const value = numberOf(kg);
+    const value = keptOf(kg, 'kg');
     if (offer === undefined || more === null || value === null) return;
     store({ crop: offer.crop, kg: value }, more, warned !== '');
   };
@@ -85,7 +86,7 @@ export function QuickEntry({
       return store({ crop: last.crop, kg: last.kg }, moreOf(lastOffer), false);
     // A warning is for a person to read: the same again is filled in, not sent.
     choose(lastOffer);
-    setKg(String(last.kg));
+    setKg(typedOf(last.kg, 'kg'));
   };
   return (
     <form class="quick" onSubmit={submit} aria-label={text.quickTitle}>
@@ -136,8 +137,8 @@ export function QuickEntry({
             <fieldset class="quick-weights">
               <legend>{text.lastWeights}</legend>
               {offer.weights.map((one) => (
-                <button type="button" key={one} onClick={() => setKg(String(one))}>
-                  {words.withUnit(one, 'kg', Number.isInteger(one) ? 0 : 1)}
+                <button type="button" key={one} onClick={() => setKg(typedOf(one, 'kg'))}>
+                  {words.kilograms(one)}
                 </button>
               ))}
             </fieldset>

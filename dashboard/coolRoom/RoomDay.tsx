@@ -1,7 +1,8 @@
 import type { CoolRoomDay } from '../../hub/contract/index.ts';
+import { degreeTicks } from '../charts/degreeTicks.ts';
 import { hours } from '../charts/hours.ts';
 import { linePath } from '../charts/paths.ts';
-import { extent, scale, ticks } from '../charts/scale.ts';
+import { extent, scale } from '../charts/scale.ts';
 import { useWidth } from '../charts/useWidth.ts';
 import { FigureTable } from '../parts/FigureTable.tsx';
 import { timeOfDay } from '../times.ts';
@@ -65,11 +66,11 @@ export function RoomDay({
             )}
           </g>
         ))}
-        {ticks(low, high, PLOT / 34).map((value) => (
+        {degreeTicks(low, high, PLOT / 34).map(({ value, label }) => (
           <g key={value}>
             <path class="tick" d={`M${LEFT} ${y(value)}H${width}`} />
             <text class="tick-text" x={LEFT - 5} y={y(value) + 4} text-anchor="end">
-              {words.number(value, 0)}
+              {label}
             </text>
           </g>
         ))}
@@ -82,7 +83,7 @@ export function RoomDay({
         <path class="room-air" d={linePath(day.air.t, day.air.value, x, y)} />
         {held.map(({ at, name, kind }) => (
           <text key={kind} x={width - 4} y={y(at) - 4} text-anchor="end">
-            {`${name} ${words.number(at)}`}
+            {`${name} ${words.degrees(at)}`}
           </text>
         ))}
         {lanes.map(({ name, spans }, i) => {
@@ -114,7 +115,8 @@ export function RoomDay({
 /** The same as figures. */
 export function RoomDayTable({ day, zone }: { day: CoolRoomDay; zone: string }) {
   const { columns, dayWords } = words.room;
-  const cell = (value: number | null) => (value === null ? words.places.dash : words.number(value));
+  const cell = (value: number | null) =>
+    value === null ? words.places.dash : words.degrees(value);
   return (
     <details>
       <summary>{dayWords}</summary>

@@ -69,9 +69,9 @@ function EnergyTable({ room, zone }: { room: CoolRoom; zone: string }) {
           .map((day) => [
             shortDay(calendarDay(Date.parse(day.from), zone)),
             cell(day.kilowattHours),
-            cell(day.gap),
+            day.gap === null ? words.places.dash : words.apart(day.gap),
             cell(day.duty === null ? null : day.duty * 100, 0),
-            cell(day.index, 2),
+            cell(day.index === null ? null : words.perDegree(day.index), 2),
             cell(above === null ? null : day.usual),
           ])}
       />

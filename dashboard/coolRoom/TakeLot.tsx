@@ -1,11 +1,12 @@
 import { useState } from 'preact/hooks';
 import type { Lot, LotHistory, LotUse } from '../../hub/contract/index.ts';
 import { today } from '../state.ts';
+import { keptOf, typedOf } from '../typed.ts';
 import { words } from '../words.ts';
 import { changeLot } from './commands.ts';
 import { Choice, Field, FormEnd } from './Field.tsx';
 import { byMe, NameField } from './NameField.tsx';
-import { numberOf, useSending } from './useSending.ts';
+import { useSending } from './useSending.ts';
 import { overrideBy, Warned } from './Warned.tsx';
 
 const USES: readonly LotUse[] = ['sold', 'used', 'moved', 'thrown-out'];
@@ -20,7 +21,7 @@ export function TakeLot({
 }) {
   const text = words.lots;
   const [how, setHow] = useState<LotUse>('sold');
-  const [kg, setKg] = useState(String(lot.kgLeft));
+  const [kg, setKg] = useState(typedOf(lot.kgLeft, 'kg'));
   const [to, setTo] = useState('');
   const [warned, setWarned] = useState('');
   const { sending, failed, send } = useSending();
@@ -29,7 +30,8 @@ export function TakeLot({
     .map(({ id, name }) => [id, name] as const);
   const submit = async (event: SubmitEvent) => {
     event.preventDefault();
-    const value = numberOf(kg);
+    // All that is left is what is left, not what its shown digits come to.
+    const value = kg === typedOf(lot.kgLeft, 'kg') ? lot.kgLeft : keptOf(kg, 'kg');
     if (value === null) return;
     const take = {
       ...{ how, kg: value },

@@ -1,6 +1,6 @@
 import type { ChangeLot, Cooling, Lot, LotClass } from '../../hub/contract/index.ts';
 import { fromTheWall, onTheWall } from '../onTheWall.ts';
-import { numberOf } from './useSending.ts';
+import { keptOf, typedOf } from '../typed.ts';
 
 /** What a lot is said to be, as the fields of a form show it; '' is not told. */
 export type SaidOfLot = {
@@ -17,14 +17,14 @@ export type SaidOfLot = {
 
 export const saidOf = (lot: Lot, zone: string): SaidOfLot => ({
   crop: lot.crop,
-  kg: String(lot.kg),
+  kg: typedOf(lot.kg, 'kg'),
   place: lot.firstPlace,
   from: lot.from ?? '',
   harvested: onTheWall(lot.harvestedAt, zone),
   stored: onTheWall(lot.storedAt, zone),
   cooled: lot.cooled ?? '',
   of: lot.saidClass ?? '',
-  price: lot.price === null ? '' : String(lot.price),
+  price: typedOf(lot.price, '/kg'),
 });
 
 const toldOr = <Value>(text: Value | ''): Value | null => (text === '' ? null : text);
@@ -36,8 +36,8 @@ export function correctionOf(
   zone: string,
 ): NonNullable<ChangeLot['correct']> {
   const differs = (name: keyof SaidOfLot) => said[name] !== before[name];
-  const kg = numberOf(said.kg);
-  const price = numberOf(said.price);
+  const kg = keptOf(said.kg, 'kg');
+  const price = keptOf(said.price, '/kg');
   return {
     ...(differs('crop') ? { crop: said.crop } : {}),
     ...(differs('kg') && kg !== null ? { kg } : {}),

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import type { LossUnit } from '../../hub/contract/index.ts';
 import { numberOf } from '../coolRoom/useSending.ts';
+import { keptOf } from '../typed.ts';
 import { words } from '../words.ts';
 import { type Amount, amountsFor, type OfferedPlace } from './entry.ts';
 
@@ -20,7 +21,7 @@ export function AmountPicker({
   const type = (value: string, of: LossUnit) => {
     setTyped(value);
     setUnit(of);
-    const found = numberOf(value);
+    const found = of === 'kg' ? keptOf(value, 'kg') : numberOf(value);
     onChoose(found === null || found <= 0 ? null : { amount: found, unit: of });
   };
   const offered = amountsFor(place);

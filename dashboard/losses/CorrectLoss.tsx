@@ -8,8 +8,14 @@ import type {
 } from '../../hub/contract/index.ts';
 import { Field, FormEnd } from '../coolRoom/Field.tsx';
 import { numberOf, useSending } from '../coolRoom/useSending.ts';
+import { keptOf, typedOf } from '../typed.ts';
 import { words } from '../words.ts';
 import { changeLoss } from './commands.ts';
+
+const writtenIn = (amount: number, unit: LossUnit) =>
+  unit === 'kg' ? typedOf(amount, 'kg') : String(amount);
+const readIn = (text: string, unit: LossUnit) =>
+  unit === 'kg' ? keptOf(text, 'kg') : numberOf(text);
 
 /** What was entered wrong, said anew: only what differs is sent. */
 export function CorrectLoss({
@@ -23,9 +29,13 @@ export function CorrectLoss({
 }) {
   const text = words.losses;
   const before = {
-    ...{ amount: String(loss.amount), unit: loss.unit, look: loss.look ?? ('other' as LossLook) },
+    ...{
+      amount: writtenIn(loss.amount, loss.unit),
+      unit: loss.unit,
+      look: loss.look ?? ('other' as LossLook),
+    },
     ...{ day: loss.day, note: loss.note ?? '', batch: loss.batch ?? '' },
-    of: loss.of === null ? '' : String(loss.of.amount),
+    of: loss.of === null ? '' : writtenIn(loss.of.amount, loss.of.unit),
     ofUnit: loss.of?.unit ?? ('kg' as 'kg' | 'trays'),
   };
   const [said, setSaid] = useState(before);
@@ -33,12 +43,12 @@ export function CorrectLoss({
   const { sending, failed, send } = useSending();
   const submit = async (event: SubmitEvent) => {
     event.preventDefault();
-    const amount = numberOf(said.amount);
-    const of = numberOf(said.of);
+    const amount = readIn(said.amount, said.unit);
+    const of = readIn(said.of, said.ofUnit);
     const differs = (...keys: (keyof typeof before)[]) =>
       keys.some((key) => said[key] !== before[key]);
     const correct: ChangeLoss['correct'] = {
-      ...(differs('amount') && amount !== null ? { amount } : {}),
+      ...(differs('amount', 'unit') && amount !== null ? { amount } : {}),
       ...(differs('unit') ? { unit: said.unit } : {}),
       ...(differs('of', 'ofUnit')
         ? { of: of === null ? null : { amount: of, unit: said.ofUnit } }

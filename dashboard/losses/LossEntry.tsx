@@ -1,6 +1,7 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { EnterLoss, LossHistory, LossLook, LossOffers } from '../../hub/contract/index.ts';
 import { numberOf, useSending } from '../coolRoom/useSending.ts';
+import { keptOf } from '../typed.ts';
 import { words } from '../words.ts';
 import { AmountPicker } from './AmountPicker.tsx';
 import { enterLoss } from './commands.ts';
@@ -58,7 +59,8 @@ export function LossEntry({
   };
   const look = (chosen: LossLook) => {
     if (!place || !amount) return;
-    store(entryOf(place, crop, amount, chosen, more, numberOf(more.ofAmount)));
+    const of = more.ofUnit === 'kg' ? keptOf(more.ofAmount, 'kg') : numberOf(more.ofAmount);
+    store(entryOf(place, crop, amount, chosen, more, of));
   };
   return (
     <form

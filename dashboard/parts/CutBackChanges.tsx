@@ -10,7 +10,7 @@ export function CutBackChanges({ plan }: { plan: CutBack }) {
   const currency = farm.value?.money ?? 'EUR';
   const said = ({ value, unit }: CutBack['changes'][number]) =>
     unit === 'money'
-      ? words.withUnit(value, currency, 2)
+      ? words.withUnit(words.perWeight(value), currency, 2)
       : unit === 'probability'
         ? words.chance(value)
         : words.number(value, 0);

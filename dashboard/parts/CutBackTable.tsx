@@ -19,8 +19,8 @@ export function CutBackTable({ plan: { name, rows, window } }: { plan: CutBack }
         marked={(row) => inWindow(rows[row]?.day ?? '')}
         rows={rows.map((row) => [
           shortDay(row.day),
-          row.ripe === 0 ? words.places.dash : words.number(row.ripe),
-          words.number(row.units),
+          row.ripe === 0 ? words.places.dash : words.bareWeight(row.ripe),
+          words.heat(row.units),
           row.daylight === null ? words.places.dash : words.number(row.daylight),
           share(row.frost),
           share(row.survives),

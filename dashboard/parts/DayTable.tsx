@@ -7,6 +7,7 @@ import { FigureTable } from './FigureTable.tsx';
 export function DayTable({ days }: { days: readonly Day[] }) {
   const { columns, dash } = words.places;
   if (days.length === 0) return <p class="quiet">{words.places.noDays}</p>;
+  const warm = (value: number | null) => (value === null ? dash : words.degrees(value));
   const cell = (value: number | null, digits = 1) =>
     value === null ? dash : words.number(value, digits);
   return (
@@ -17,13 +18,13 @@ export function DayTable({ days }: { days: readonly Day[] }) {
         columns={Object.values(columns)}
         rows={days.map((day) => [
           shortDay(day.day),
-          cell(day.min),
-          cell(day.max),
-          cell(day.mean),
+          warm(day.min),
+          warm(day.max),
+          warm(day.mean),
           cell(day.wetHours),
           cell(day.longestSpellHours),
           cell(day.unknownHours),
-          cell(day.degreeDays),
+          day.degreeDays === null ? dash : words.heat(day.degreeDays),
           cell(day.botrytisIndex, 2),
         ])}
       />

@@ -19,9 +19,9 @@ export function FrostTable({ tonight, zone }: { tonight: FrostTonight; zone: str
         rows={tonight.curves.flatMap((curve, i) =>
           curve.limits.map(({ what, at, p, crossesAt }, line) => [
             `${i + 1} ${curve.name}, ${words.spots[curve.spot]}`,
-            line === 0 ? words.number(curve.low.mean) : '',
+            line === 0 ? words.degrees(curve.low.mean) : '',
             line === 0
-              ? `${words.number(curve.between[0])} … ${words.number(curve.between[1])}`
+              ? `${words.degrees(curve.between[0])} … ${words.degrees(curve.between[1])}`
               : '',
             words.frost.limit(what, at),
             words.chance(p),
@@ -61,5 +61,5 @@ function valueAt(curve: Curve, t: number, now: number): string {
     if (value !== null && apart <= NEAR && (best === null || apart < best.apart))
       best = { apart, value };
   }
-  return best === null ? words.places.dash : words.number(best.value);
+  return best === null ? words.places.dash : words.degrees(best.value);
 }

@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import type { CutBack, FruitCount, FruitStage } from '../../hub/contract/index.ts';
 import { ask } from '../ask.ts';
 import { shortDay } from '../times.ts';
+import { keptOf } from '../typed.ts';
 import { words } from '../words.ts';
 
 type Line = { readonly stage: FruitStage; readonly kg: string; readonly flowered: string };
@@ -27,7 +28,7 @@ export function FruitCounted({ plan, onKept }: { plan: CutBack; onKept: (plan: C
         .filter(({ kg }) => kg.trim() !== '')
         .map(({ stage, kg, flowered }) => ({
           stage,
-          kg: Number(kg),
+          kg: keptOf(kg, 'kg') ?? Number.NaN,
           ...(stage === 'flower' && flowered !== '' ? { flowered } : {}),
         })),
     };

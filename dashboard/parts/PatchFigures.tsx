@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import type { CutBack, PatchTerms } from '../../hub/contract/index.ts';
 import { ask } from '../ask.ts';
 import { farm } from '../state.ts';
+import { typedOf } from '../typed.ts';
 import { words } from '../words.ts';
 import { type FigureField, figureFields, figuresIn, textsOf } from './patchForm.ts';
 
@@ -53,7 +54,7 @@ export function PatchFigures({ plan, onKept }: { plan: CutBack; onKept: (plan: C
             <input
               type="number"
               min="0"
-              max={field.max}
+              max={field.kept ? typedOf(field.max, field.kept) : field.max}
               step="any"
               inputMode="decimal"
               value={texts[field.key]}

@@ -1,6 +1,11 @@
 import type { Probe } from '../../hub/contract/index.ts';
+import { shownIn } from '../../hub/words/page.ts';
 import { words } from '../words.ts';
 import { RefusedList } from './RefusedList.tsx';
+
+/** Temperatures are corrected by a difference. */
+const correctionSaid = (quantity: string, by: number) =>
+  words.signed(/temperature$/.test(quantity) ? shownIn(by, 'K') : by);
 
 /** Last heard, newest values with their doubts, corrections, battery, and what was refused. */
 export function ProbeFacts({ probe, now }: { probe: Probe; now: number }) {
@@ -34,7 +39,9 @@ export function ProbeFacts({ probe, now }: { probe: Probe; now: number }) {
         {offsets.length === 0
           ? text.noCorrections
           : offsets
-              .map(([quantity, by]) => `${words.quantities[quantity]} ${words.signed(by)}`)
+              .map(
+                ([quantity, by]) => `${words.quantities[quantity]} ${correctionSaid(quantity, by)}`,
+              )
               .join(', ')}
       </p>
       {refused > 0 && (

@@ -90,9 +90,9 @@ function MethodCard({ scores }: { scores: MethodScores }) {
           columns={Object.values(listColumns)}
           rows={scores.list.map(({ night, mean, p, low, below }) => [
             shortDay(night),
-            words.number(mean),
+            words.degrees(mean),
             words.chance(p),
-            words.number(low),
+            words.degrees(low),
             below ? words.frost.yes : words.frost.no,
           ])}
         />

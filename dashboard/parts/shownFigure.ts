@@ -6,5 +6,5 @@ export function shownFigure(value: number | null, unit: string): string {
   if (value === null) return words.notKnown;
   if (unit === 'probability') return words.withUnit(100 * value, '%', value < 0.1 ? 1 : 0);
   if (unit === 'money') return words.withUnit(value, farm.value?.money ?? '', 2);
-  return words.withUnit(value, unit.replace(' ', '\u00a0'), Number.isInteger(value) ? 0 : 1);
+  return words.withUnit(value, unit, Number.isInteger(value) ? 0 : 1);
 }

@@ -1,8 +1,8 @@
 import { useState } from 'preact/hooks';
 import type { SowingPlanShown } from '../../hub/contract/index.ts';
 import { Choice, Field } from '../coolRoom/Field.tsx';
-import { numberOf } from '../coolRoom/useSending.ts';
 import { addDays } from '../times.ts';
+import { keptOf } from '../typed.ts';
 import { words } from '../words.ts';
 import { useChange } from './useChange.ts';
 
@@ -23,7 +23,7 @@ export function AddWant({
   const { sending, failed, send } = useChange(onStored);
   const submit = async (event: SubmitEvent) => {
     event.preventDefault();
-    const weight = numberOf(kg);
+    const weight = keptOf(kg, 'kg');
     const product = plan.products.find(({ id }) => id === of);
     if (weight === null || weight < 0 || product === undefined || day === '') return;
     if (await send({ day, of, kg: weight }, text.stored(product.name, day, weight))) setKg('');

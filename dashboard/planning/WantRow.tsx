@@ -1,13 +1,13 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { PlannedDelivery } from '../../hub/contract/index.ts';
 import { Field } from '../coolRoom/Field.tsx';
-import { numberOf } from '../coolRoom/useSending.ts';
 import { mayChange } from '../state.ts';
+import { keptOf } from '../typed.ts';
 import { words } from '../words.ts';
 import { useChange } from './useChange.ts';
 
 type Want = PlannedDelivery['wants'][number];
-const STEP = 1; // kg; ours
+const STEP = 1; // kg, or lb; ours
 
 /** One weight of a delivery, and how to change it for this day: two taps. */
 export function WantRow({
@@ -40,12 +40,13 @@ export function WantRow({
   const takeBack = async (entry: number) => {
     if (await send({ day, of, undo: entry }, text.takenBack(name, day))) close();
   };
-  const typed = numberOf(other);
+  const typed = keptOf(other, 'kg');
   const submit = (event: SubmitEvent) => {
     event.preventDefault();
     if (typed !== null && typed >= 0) void put(typed);
   };
-  const steps = [0, kg - STEP, kg + STEP].filter(
+  const step = keptOf(String(STEP), 'kg') ?? STEP;
+  const steps = [0, kg - step, kg + step].filter(
     (one, i, all) => one >= 0 && one !== kg && all.indexOf(one) === i,
   );
   return (

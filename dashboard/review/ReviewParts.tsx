@@ -46,7 +46,7 @@ export function LostPart({ review: { lost, money } }: Part) {
           columns={Object.values(text.lostColumns)}
           rows={lost.rows.map((one) => [
             ...[one.placeName, one.name, one.looked, one.entries],
-            one.kg === null ? words.notKnown : words.number(one.kg, 1),
+            one.kg === null ? words.notKnown : words.bareWeight(one.kg, 1),
             text.money(one.money, money),
           ])}
         />
@@ -72,7 +72,7 @@ export function ForecastPart({ review: { forecasts } }: Part) {
             text.spotOf(one.name, one.spot),
             words.frost.methods[one.method] ?? one.method,
             one.nights,
-            words.number(one.error, 1),
+            words.apart(one.error, 1),
             ...[one.below, one.misses, one.falseAlarms],
           ])}
         />

@@ -4,10 +4,10 @@ import { ask } from '../ask.ts';
 import { Choice, Field } from '../coolRoom/Field.tsx';
 import { Fault } from '../parts/Fault.tsx';
 import { Scrolled } from '../parts/Scrolled.tsx';
+import { keptFigure } from '../typed.ts';
 import { words } from '../words.ts';
 import { ChangeForm } from './ChangeForm.tsx';
 import type { Description } from './description.ts';
-import { figure } from './figure.ts';
 import { Listed } from './Listed.tsx';
 
 const text = words.setUpSteps;
@@ -38,8 +38,8 @@ export function CropStep({ now }: { now: Description }) {
     heatLimit: starter.heatLimit.value,
     chill: starter.chill?.value,
     disease: starter.disease,
-    price: figure(price),
-    perTray: figure(perTray),
+    price: keptFigure(price, '/kg'),
+    perTray: keptFigure(perTray, 'kg'),
   };
   const standing = places.map((one) => (one.id === place ? { ...one, crop: id } : one));
   const gone = crops.find((one) => one.id === without);
@@ -87,11 +87,15 @@ export function CropStep({ now }: { now: Description }) {
 function Figures({ crop }: { crop: StarterCrop }) {
   const names = words.farmFieldNames.crop;
   const rows: (readonly [string | undefined, string, string])[] = [
-    [names.base, `${crop.base.value} °C`, crop.base.source],
-    [names.band, crop.band.value.map((value) => `${value} °C`).join(' – '), crop.band.source],
-    [names.heatLimit, `${crop.heatLimit.value} °C`, crop.heatLimit.source],
+    [names.base, words.temperature(crop.base.value), crop.base.source],
+    [
+      names.band,
+      crop.band.value.map((value) => words.temperature(value)).join(' – '),
+      crop.band.source,
+    ],
+    [names.heatLimit, words.temperature(crop.heatLimit.value), crop.heatLimit.source],
   ];
-  if (crop.chill) rows.push([names.chill, `${crop.chill.value} °C`, crop.chill.source]);
+  if (crop.chill) rows.push([names.chill, words.temperature(crop.chill.value), crop.chill.source]);
   return (
     <Scrolled label={text.figures}>
       <table>

@@ -1,9 +1,9 @@
 import { useState } from 'preact/hooks';
 import { Choice, Field } from '../coolRoom/Field.tsx';
+import { keptFigure } from '../typed.ts';
 import { words } from '../words.ts';
 import { ChangeForm } from './ChangeForm.tsx';
 import type { Description } from './description.ts';
-import { figure } from './figure.ts';
 import { Listed } from './Listed.tsx';
 
 /** Days on which something is delivered, and what is wanted on them. */
@@ -16,7 +16,7 @@ export function DeliveryStep({ now }: { now: Description }) {
   const [without, setWithout] = useState<string | null>(null);
   const sold = [...crops, ...mixes].map(({ id, name }) => [id, name ?? id] as const);
   const nameOf = (id: string) => sold.find(([one]) => one === id)?.[1] ?? id;
-  const want = of === '' ? [] : [{ of, kg: figure(kg) }];
+  const want = of === '' ? [] : [{ of, kg: keptFigure(kg, 'kg') }];
   const there = deliveries.find((one) => one.day === day);
   const list = there
     ? deliveries.map((one) => (one === there ? { day, wants: [...one.wants, ...want] } : one))

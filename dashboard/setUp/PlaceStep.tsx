@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import type { FarmPlace, PlaceKind } from '../../hub/contract/index.ts';
 import { Choice, Field } from '../coolRoom/Field.tsx';
+import { keptFigure, typedOf } from '../typed.ts';
 import { words } from '../words.ts';
 import { ChangeForm } from './ChangeForm.tsx';
 import type { Description } from './description.ts';
@@ -60,12 +61,12 @@ function PlaceFields({
   const [capacity, setCapacity] = useState(shown(chosen?.capacity));
   const [vents, setVents] = useState(chosen?.vents ?? true);
   const [covers, setCovers] = useState<string>(chosen?.covers ?? '');
-  const [setPoint, setSetPoint] = useState(shown(chosen?.setPoint ?? 3)); // ours: near that of most salads
-  const [limit, setLimit] = useState(shown(chosen?.limit ?? 5)); // ours; food rules may say less
+  const [setPoint, setSetPoint] = useState(typedOf(chosen?.setPoint ?? 3, '°C')); // ours: near that of most salads
+  const [limit, setLimit] = useState(typedOf(chosen?.limit ?? 5, '°C')); // ours; food rules may say less
   const own: Readonly<Record<string, object>> = {
     tunnel: { vents, capacity: figure(capacity) },
     patch: { covers: covers === '' ? undefined : covers },
-    'cool-room': { setPoint: figure(setPoint), limit: figure(limit) },
+    'cool-room': { setPoint: keptFigure(setPoint, '°C'), limit: keptFigure(limit, '°C') },
     outdoor: {},
   };
   const id =

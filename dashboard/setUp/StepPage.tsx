@@ -21,12 +21,13 @@ import { PositionStep } from './PositionStep.tsx';
 import { ProbeStep } from './ProbeStep.tsx';
 import { STEPS, type Step } from './steps.ts';
 import './setUp.css';
+import { UnitsStep } from './UnitsStep.tsx';
 
 const text = words.setUpSteps;
 const shown: Readonly<Record<Step, ComponentType<{ now: Description }>>> = {
   name: NameStep,
   position: PositionStep,
-  units: () => <p>{text.unitsAre}</p>,
+  units: UnitsStep,
   places: PlaceStep,
   crops: CropStep,
   deliveries: DeliveryStep,
@@ -42,7 +43,7 @@ const shown: Readonly<Record<Step, ComponentType<{ now: Description }>>> = {
   first: FirstStep,
 };
 /** These say something before the farm has a name; the others change what is not there yet. */
-const FREE: readonly Step[] = ['name', 'units', 'alarms', 'first'];
+const FREE: readonly Step[] = ['name', 'alarms', 'first'];
 
 /** One step of describing the farm, and the way to the next. */
 export function StepPage({ params }: { params: Readonly<Record<string, string>> }) {

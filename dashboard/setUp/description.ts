@@ -10,6 +10,7 @@ import type {
 } from '../../hub/contract/index.ts';
 import { ask } from '../ask.ts';
 import { refresh } from '../live.ts';
+import { heedReading } from '../reading.ts';
 import { farm } from '../state.ts';
 
 /** As a page sends it: what somebody typed, right or wrong. */
@@ -39,7 +40,7 @@ export async function refreshDescription(): Promise<void> {
 
 async function taken(): Promise<void> {
   await refreshDescription();
-  farm.value = await ask<FarmFacts>('/api/farm');
+  farm.value = heedReading(await ask<FarmFacts>('/api/farm'));
   if (farm.value.settled) await refresh();
 }
 

@@ -24,12 +24,12 @@ export function GroupTable({ groups, money }: { groups: readonly WorthGroup[]; m
               : [
                   sums.trays === 0 ? dash : words.number(sums.trays, 0),
                   words.number(sums.minutes / 60),
-                  words.number(sums.kg),
+                  words.bareWeight(sums.kg),
                 ]),
             lossShare === null ? dash : words.number(100 * lossShare, 0),
-            perTrayKg === null ? dash : words.number(perTrayKg.ratio, 2),
+            perTrayKg === null ? dash : words.bareWeight(perTrayKg.ratio, 2),
             counted === 0 ? dash : text.amountIn(sums.earned, money),
-            amount(breakEven?.ratio),
+            amount(breakEven && words.perWeight(breakEven.ratio)),
           ])}
       />
     </section>

@@ -1,4 +1,5 @@
 import { Field } from '../coolRoom/Field.tsx';
+import { typedOf } from '../typed.ts';
 import { words } from '../words.ts';
 
 const STEPS = [15, 30, 45, 60, 90, 120]; // minutes; ours
@@ -46,7 +47,7 @@ export function HowMuch({
         {losses.map((one, i) =>
           step(
             i === 0 ? text.nothing : text.share(SHARES[i - 1] ?? 0, hundredths(one)),
-            String(hundredths(one)),
+            typedOf(hundredths(one), 'kg'),
             lost,
             onLost,
           ),

@@ -3,6 +3,7 @@ import { Field } from '../coolRoom/Field.tsx';
 import { numberOf } from '../coolRoom/useSending.ts';
 import { fromTheWall } from '../onTheWall.ts';
 import { farm } from '../state.ts';
+import { keptOf } from '../typed.ts';
 import { words } from '../words.ts';
 
 /** What is seldom said, as it is typed. */
@@ -17,7 +18,8 @@ export const nothingMore: About = { walk: '', pickers: '1', price: '', at: '', n
 
 /** The fields of it that were told. A walk is told only with the minutes that it is a part of. */
 export function toldMore(about: About, minutes: number | null): Partial<EnterPick> {
-  const [walk, pickers, price] = [about.walk, about.pickers, about.price].map(numberOf);
+  const [walk, pickers] = [about.walk, about.pickers].map(numberOf);
+  const price = keptOf(about.price, '/kg');
   const zone = farm.value?.zone;
   return {
     ...(walk == null || minutes === null ? {} : { walkMinutes: Math.min(walk, minutes) }),

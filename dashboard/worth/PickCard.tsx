@@ -4,6 +4,7 @@ import { Field, FormEnd } from '../coolRoom/Field.tsx';
 import { numberOf, useSending } from '../coolRoom/useSending.ts';
 import { Mark } from '../parts/Mark.tsx';
 import { when } from '../times.ts';
+import { keptOf, typedOf } from '../typed.ts';
 import { words } from '../words.ts';
 import { changePick } from './commands.ts';
 import { HowMuch } from './HowMuch.tsx';
@@ -62,19 +63,19 @@ export function PickCard({
 function CorrectPick({ pick, onDone }: { pick: Pick; onDone: (sentence: string) => void }) {
   const text = words.picks;
   const before = {
-    kg: String(pick.kg),
+    kg: typedOf(pick.kg, 'kg'),
     minutes: String(pick.minutes ?? ''),
-    lost: String(pick.lostKg ?? ''),
+    lost: typedOf(pick.lostKg, 'kg'),
   };
   const [said, setSaid] = useState(before);
   const { sending, failed, send } = useSending();
   const submit = async (event: SubmitEvent) => {
     event.preventDefault();
-    const kg = numberOf(said.kg);
+    const kg = keptOf(said.kg, 'kg');
     const correct = {
       ...(said.kg === before.kg || kg === null ? {} : { kg }),
       ...(said.minutes === before.minutes ? {} : { minutes: numberOf(said.minutes) }),
-      ...(said.lost === before.lost ? {} : { lostKg: numberOf(said.lost) }),
+      ...(said.lost === before.lost ? {} : { lostKg: keptOf(said.lost, 'kg') }),
     };
     if (await send(() => changePick(pick.id, { correct }))) onDone(text.corrected);
   };
@@ -91,7 +92,7 @@ function CorrectPick({ pick, onDone }: { pick: Pick; onDone: (sentence: string) 
         onType={(kg) => setSaid({ ...said, kg })}
       />
       <HowMuch
-        kg={numberOf(said.kg)}
+        kg={keptOf(said.kg, 'kg')}
         usual={pick.minutes === null ? [] : [pick.minutes]}
         minutes={said.minutes}
         lost={said.lost}

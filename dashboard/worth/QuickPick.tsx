@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import type { EnterPick, PickHistory, PickOffers } from '../../hub/contract/index.ts';
 import { Choice, Field, FormEnd } from '../coolRoom/Field.tsx';
 import { numberOf, useSending } from '../coolRoom/useSending.ts';
+import { keptOf, typedOf } from '../typed.ts';
 import { words } from '../words.ts';
 import { enterPick } from './commands.ts';
 import { HowMuch } from './HowMuch.tsx';
@@ -51,11 +52,11 @@ export function QuickPick({
   const ready = where !== null && where.place !== '' && where.crop !== '';
   const submit = async (event: SubmitEvent) => {
     event.preventDefault();
-    const weight = numberOf(kg);
+    const weight = keptOf(kg, 'kg');
     if (!ready || weight === null) return;
     const pick: EnterPick = {
       ...{ place: where.place, crop: where.crop, kg: weight },
-      ...{ lostKg: numberOf(lost), minutes: numberOf(minutes) },
+      ...{ lostKg: keptOf(lost, 'kg'), minutes: numberOf(minutes) },
       ...toldMore(about, numberOf(minutes)),
     };
     const stored = await send(() => enterPick(pick));
@@ -117,17 +118,17 @@ export function QuickPick({
                 <button
                   type="button"
                   key={one}
-                  aria-pressed={kg === String(one)}
-                  onClick={() => setKg(String(one))}
+                  aria-pressed={kg === typedOf(one, 'kg')}
+                  onClick={() => setKg(typedOf(one, 'kg'))}
                 >
-                  {words.withUnit(one, 'kg', Number.isInteger(one) ? 0 : 1)}
+                  {words.kilograms(one)}
                 </button>
               ))}
             </fieldset>
           )}
           <Field label={text.weight} value={kg} kind="number" required onType={setKg} />
           <HowMuch
-            kg={numberOf(kg)}
+            kg={keptOf(kg, 'kg')}
             usual={spot?.minutes ?? []}
             minutes={minutes}
             lost={lost}

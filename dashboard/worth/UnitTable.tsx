@@ -1,11 +1,19 @@
 import { useState } from 'preact/hooks';
 import type { WorthUnit } from '../../hub/contract/index.ts';
+import { shownIn } from '../../hub/words/page.ts';
 import { FigureTable } from '../parts/FigureTable.tsx';
 import { shortDay } from '../times.ts';
 import { words } from '../words.ts';
 
 const FIRST = 25; // rows; the rest when asked for
 const FEW = 5; // with something not known; the rest when asked for
+
+/** Fields that are a weight, or money for one. */
+const shownAs: { [Field in keyof WorthUnit['figures']]?: (value: number) => number } = {
+  kg: (value) => shownIn(value, 'kg'),
+  lost: (value) => shownIn(value, 'kg'),
+  price: (value) => shownIn(value, '/kg'),
+};
 
 /** Batch by batch and picking by picking: each figure with who says it, and a way to fill in the rest. */
 export function UnitTable({ units }: { units: readonly WorthUnit[] }) {
@@ -21,7 +29,7 @@ export function UnitTable({ units }: { units: readonly WorthUnit[] }) {
     const mark = text.marks[from];
     return (
       <>
-        {words.number(value, digits)}
+        {words.number(shownAs[field]?.(value) ?? value, digits)}
         {mark !== '' && <abbr title={text.froms[from]}> {mark}</abbr>}
       </>
     );

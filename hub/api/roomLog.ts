@@ -127,7 +127,7 @@ export function roomLog(
     checks: makeChecks(parts.store)
       .of(probes.map(({ probe }) => probe))
       .map((check) => shownCheck(check, now)),
-    checkHow,
+    checkHow: checkHow(),
     words: recordWords(limit),
   };
 }

@@ -2,7 +2,7 @@ import type { PickHistory, Pick as PickShown } from '../contract/index.ts';
 import { undoneIn } from '../journal/index.ts';
 import { cropName } from '../lots/index.ts';
 import type { Pick, PickEvent } from '../picks/index.ts';
-import { type PickEventFacts, pickEventWords, pickFields } from '../words/index.ts';
+import { type PickEventFacts, pickEventWords, type pickFields } from '../words/index.ts';
 import type { ApiParts } from './parts.ts';
 import { iso, nameOf } from './present.ts';
 
@@ -47,12 +47,13 @@ export function pickWithPast(parts: ApiParts, pick: Pick): PickHistory {
 function factsOf(parts: ApiParts, body: PickEvent): PickEventFacts {
   if (body.event === 'picked') return { event: 'picked', kg: body.facts.kg };
   if (body.event === 'undone') return { event: 'undone' };
-  const set = Object.entries(body.set).map(([field, value]): [string, string | number | null] => {
-    const name = pickFields[field as keyof typeof pickFields];
-    if (field === 'at' && typeof value === 'number') return [name, iso(value)];
-    if (field === 'place') return [name, nameOf(parts, String(value))];
-    if (field === 'crop') return [name, cropName(parts.farm(), String(value))];
-    return [name, value];
+  type Field = keyof typeof pickFields;
+  const set = Object.entries(body.set).map(([name, value]): [Field, string | number | null] => {
+    const field = name as Field;
+    if (field === 'at' && typeof value === 'number') return [field, iso(value)];
+    if (field === 'place') return [field, nameOf(parts, String(value))];
+    if (field === 'crop') return [field, cropName(parts.farm(), String(value))];
+    return [field, value];
   });
   return { event: 'corrected', set, why: body.why };
 }

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { id, lotClass, placeKind, probeName, quantity, spot } from './terms.ts';
+import { units } from './units.ts';
 
 // The farm file: one YAML document (see the README). Unknown fields are refused, so that a
 // misspelt one is not silently without effect.
@@ -15,6 +16,10 @@ const farmFacts = z.strictObject({
   money: z.string().regex(/^[A-Z]{3}$/, 'expected a three-letter currency code (ISO 4217)'),
   /** Money per hour of work. */
   wage: z.number().min(0),
+  /** The language it speaks, by its code (BCP 47): `en` where nobody told. */
+  language: z.string().min(2).max(20).optional(),
+  /** What people read and type; °C, kg, 24 and monday where nobody told. All else stays in °C and kg. */
+  units: units.optional(),
 });
 
 /** A day of every year, `05-20`. 29 February is no day of every year. */

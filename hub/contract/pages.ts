@@ -3,6 +3,7 @@ import { coolRoom } from './coolRoom.ts';
 import { nightForecast, placeNow } from './facts.ts';
 import { task } from './task.ts';
 import { placeKind, spot, time } from './terms.ts';
+import { units } from './units.ts';
 
 // Answers made for a page: everything it shows, in one request.
 
@@ -16,6 +17,9 @@ export const farmFacts = z.object({
   settled: z.boolean(),
   /** True for the invented demonstration farm. */
   invented: z.boolean(),
+  /** How people read: a language by its code, and what the farm file tells of units. */
+  language: z.string(),
+  units,
   /** The hub's clock, and how many times faster than a wall clock it runs (1 but in a demonstration). */
   now: time,
   speed: z.number(),

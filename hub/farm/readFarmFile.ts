@@ -1,7 +1,7 @@
 import { isNode, LineCounter, parseDocument, visit } from 'yaml';
 import { storageOf, storageTable } from '../../rules/cooler/index.ts';
 import { type FarmBegun, type FarmFile, farmBegun, farmFile } from '../contract/index.ts';
-import { refusal, shown } from '../words/index.ts';
+import { isLanguage, languageCodes, refusal, shown } from '../words/index.ts';
 import { stagesOf } from './damage.ts';
 import { tooDeep } from './tooDeep.ts';
 
@@ -50,6 +50,9 @@ function crossChecks(farm: FarmBegun): { path: (string | number)[]; wanted: stri
     if (Array.isArray(young?.days) && young.days[0] > young.days[1])
       fault(['crops', i, 'young', 'days'], 'the fewer days first');
   }
+  const { language } = farm.farm;
+  if (language !== undefined && !isLanguage(language))
+    fault(['farm', 'language'], `one of the languages ${languageCodes.join(', ')}`);
   const sold = new Set(crops);
   for (const [i, { id, parts }] of farm.mixes.entries()) {
     if (sold.has(id)) fault(['mixes', i, 'id'], 'an id that no crop and no other mix has');

@@ -13,6 +13,7 @@ import { makeSeason } from '../season/index.ts';
 import { makeSnapshots } from '../snapshot/index.ts';
 import type { Store } from '../store/index.ts';
 import { makeTasks } from '../tasks/index.ts';
+import { speakAs } from '../words/index.ts';
 import { makeAlarmsOut } from './alarmsOut.ts';
 import { makeFarmDesk } from './farmDesk.ts';
 import { keepFarm } from './farmKept.ts';
@@ -46,6 +47,10 @@ export function joinCore(parts: CoreParts) {
   const { store, clock, log, onCrossing = () => {}, waitMs, pace } = parts;
   const feed = makeFeed((error) => log.error(error, 'a listener failed'));
   const kept = keepFarm(store);
+  /** Loading a language that was not spoken yet takes a moment: until then the one before is. */
+  const speakFarm = () =>
+    speakAs(kept.farm().file.farm).catch((error) => log.error(error, 'a language failed'));
+  const spoken = speakFarm();
   const batches = makeBatches(store);
   const snapshots = makeSnapshots(store, kept.farm, kept.calendar, clock, batches);
   const picks = makePicks(store);
@@ -146,6 +151,7 @@ export function joinCore(parts: CoreParts) {
   const look = () => {
     try {
       if (kept.refresh()) {
+        speakFarm();
         refarmed();
         feed.tell('farm', kept.farm());
       }
@@ -181,6 +187,8 @@ export function joinCore(parts: CoreParts) {
     feed,
     farm: kept.farm,
     calendar: kept.calendar,
+    /** Once the farm's language is spoken. */
+    spoken,
     farmDesk: makeFarmDesk(store, batches),
     snapshots,
     batches,

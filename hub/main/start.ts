@@ -130,6 +130,7 @@ export async function startHub(
       sayProbeSettings(core, publish);
     };
 
+    await core.spoken;
     core.look();
     broker = await openBroker(settings, store, core, () => setImmediate(sayEverything));
     endings.push(() => broker?.close(), say.gone);

@@ -27,37 +27,83 @@ import type {
   WorthGap,
   YearSeason,
 } from '../contract/index.ts';
+import { datesIn } from './dates.ts';
+import { farmUnits } from './farmUnits.ts';
+import { figuresIn, HARD } from './figures.ts';
+import { moneyIn } from './money.ts';
+import { factsSaid, isReason } from './reasons.ts';
+import { solarTellers } from './solarTellers.ts';
 
-// English: every word a person reads. Another language is another file with the same exports. In
-// order: numbers and times; terms and reasons of tasks; sentences of the hub; fixed words of the
-// screens.
+// English: every word a person reads. Another language is another file with the same exports; how to
+// write one stands in DEVELOPERS.md under "A language". In short:
+// - Copy this file, say the locale and the decimal sign below, and translate what stands in quotes. In
+//   `…${…}…` the parts in braces are put in: move them where your language wants them, keep all of them.
+// - Names before a colon (`'wet-hours':`, `title:`), names of functions and what they are given stay as
+//   they are. `get low() {…}` is a text that depends on the units the farm reads.
+// - Figures come from the functions below (temperature, difference, weight, number, clock …), which turn
+//   them into the units of the farm: never write °C or kg beside a number yourself.
+// - What only your language needs (another plural, cases, articles) is a function of your own in your file.
+// - `hub/words/languages.ts` names the languages there are. The type check tells what is missing or
+//   left over, and tests/hub/words/languages.test.ts what is still English.
+// In order: figures and times; terms and reasons of tasks; sentences of the hub; words of the screens.
 
-// Numbers, units and lengths of time as English screens say them. U+2212 for minus and a hard space
-// before a unit, so that a figure never breaks across two lines.
-
-const HARD = '\u00a0';
 const MINUTE = 60_000; // ms
 const HOUR = 60 * MINUTE;
 const DAY = 24 * HOUR;
 
+const locale = 'en-GB';
 const notKnown = 'not known';
 
-/** `-1.25` -> `−1.3`; null is said in words, never as a zero. */
-function number(value: number | null, digits = 1): string {
-  if (value === null || !Number.isFinite(value)) return notKnown;
-  const text = Math.abs(value).toFixed(digits);
-  return value < 0 && Number(text) !== 0 ? `−${text}` : text;
-}
+const {
+  number,
+  withUnit,
+  signed,
+  temperature, // `3.0 °C`, `37.4 °F`
+  degrees, // the same without its unit
+  wholeDegrees,
+  degree, // `°C`, `°F`
+  difference, // how much warmer, or how far off: `0.5 °C`, `0.9 °F`
+  signedDifference,
+  apart, // the same without its unit
+  perDegree,
+  heat, // heat units (°C d), without their unit
+  humidity,
+  figure, // of a fact that gave a reason: a number, or the text that it is
+  figureDegrees,
+  figureApart,
+  figureHeat,
+  figureWeight,
+  weight, // `1.25 kg`
+  kilograms, // `1.3 kg`, `3 kg`
+  bareWeight, // without its unit
+  perWeight, // money or minutes a kilogram -> a pound, where weights are in pounds
+  weightUnit, // `kg`, `lb`
+  inPounds,
+  bareGrams,
+  gramUnit,
+} = figuresIn({ locale, decimal: '.', notKnown });
+const {
+  clock,
+  hour,
+  wallTime,
+  dayAndTime,
+  eventTime,
+  dayName,
+  longDay,
+  dateAt,
+  weekday,
+  dayInText,
+  shortDayInText,
+  shortDay,
+  dayAndYear,
+  month,
+} = datesIn(locale);
+const { money, cents } = moneyIn(locale);
 
-const withUnit = (value: number | null, unit: string, digits = 1): string =>
-  value === null || unit === '' ? number(value, digits) : `${number(value, digits)}${HARD}${unit}`;
+export { eventTime };
 
-/** With its sign, as a correction is said: `+0.2`, `−2`. */
-const signed = (value: number) =>
-  `${value > 0 ? '+' : ''}${number(value, Number.isInteger(value) ? 0 : 1)}`;
-
-const temperature = (value: number | null) => withUnit(value, '°C');
-const humidity = (value: number | null) => withUnit(value, '%', 0);
+/** What something is told for: a price a kilogram. */
+const kilogramWord = () => (inPounds() ? 'pound' : 'kilogram');
 
 /** A probability from 0 to 1. Never "0 %" or "100 %": a forecast is not a promise. */
 function chance(p: number): string {
@@ -66,27 +112,15 @@ function chance(p: number): string {
   return withUnit(p * 100, '%', 0);
 }
 
-const formats = new Map<string, Intl.NumberFormat>();
-/** Whole money in the farm's currency (ISO 4217). */
-function money(value: number, currency: string): string {
-  let format = formats.get(currency);
-  if (!format) {
-    format = new Intl.NumberFormat('en-GB', {
-      style: 'currency',
-      currency,
-      maximumFractionDigits: 0,
-    });
-    formats.set(currency, format);
-  }
-  return format.format(value);
-}
-
-/** Money with its cents: what a run costs is no round sum. */
-function cents(value: number, currency: string): string {
-  return new Intl.NumberFormat('en-GB', { style: 'currency', currency }).format(value);
-}
-
 const counted = (n: number, one: string) => `${n} ${one}${n === 1 ? '' : 's'}`;
+
+/** A price a kilogram, as a price a pound where weights are in pounds. */
+const ofWeight = (range: WorthRangeSaid): WorthRangeSaid => ({
+  ...range,
+  ratio: perWeight(range.ratio),
+  low: range.low === null ? null : perWeight(range.low),
+  high: range.high === null ? null : perWeight(range.high),
+});
 
 /** A length of time in ms: `25 min`, `2 h 10`, `3 h`, `2 days 4 h`. */
 function span(ms: number): string {
@@ -203,11 +237,11 @@ const traySentences: Readonly<Record<string, (fact: Spoken) => string>> = {
     `There it was ${figure(value)}${HARD}h a day better over the last days, hot and wet hours taken off.`,
   'days-to-ready': ({ value }) => `They stand for about ${figure(value)} more days.`,
   'heat-now': ({ value, limit }) =>
-    `It is ${figure(value)}${HARD}°C inside; the crop’s limit is ${figure(limit)}${HARD}°C.`,
+    `It is ${figureDegrees(value)} inside; the crop’s limit is ${figureDegrees(limit)}.`,
   'heat-of-the-day': ({ value }) =>
-    `Heat over the limit comes to about ${figure(value)}${HARD}°C${HARD}h today.`,
+    `Heat over the limit comes to about ${figureHeat(value)} today.`,
   'hottest-ahead': ({ value, limit }) =>
-    `About ${figure(value)}${HARD}°C is to come inside; the crop’s limit is ${figure(limit)}${HARD}°C.`,
+    `About ${figureDegrees(value)} is to come inside; the crop’s limit is ${figureDegrees(limit)}.`,
   'mould-seen': () => 'Mould was seen on them: they are not carried among clean ones.',
   'moved-days-ago': ({ value }) => `They were moved ${figure(value)} days ago.`,
   'moving-spares': ({ value, limit }) =>
@@ -286,7 +320,9 @@ export const evidenceLabels: Readonly<Record<string, string>> = {
   'lot-days-left': 'Days left, at the least',
   'lot-days-most': 'Days left, at the most',
   'lot-freezing': 'Lay below its freezing point',
-  'lot-heat': 'Lay above 35 °C',
+  get 'lot-heat'() {
+    return `Lay above ${figureDegrees(35)}`;
+  },
   'lot-over-before-sale': 'Days to spare at the next delivery',
   'lot-released': 'It may stay, somebody said',
   'lot-slack': 'Days to spare at the next delivery',
@@ -380,13 +416,6 @@ export const missingLabel = (term: string): string => missingLabels[term] ?? pla
 
 // Why a task is asked for, one sentence for each fact that carries a decision.
 
-/** At most one decimal, none where it would be zero, and a true minus sign. */
-const figure = (value: Evidence['value']): string => {
-  if (typeof value !== 'number') return value ?? 'not known';
-  const rounded = Math.abs(value) >= 100 ? Math.round(value) : Math.round(value * 10) / 10;
-  return String(rounded === 0 ? 0 : rounded).replace('-', '−');
-};
-
 /** A chance is not known to a tenth of a percent. */
 const whole = (value: Evidence['value']): string =>
   typeof value === 'number' ? String(Math.round(value)) : figure(value);
@@ -424,28 +453,23 @@ const cuttingReasons: Readonly<Record<string, string>> = {
   grower: 'You want it cut; that is on record.',
 };
 
-/** `2026-05-21` as `Thursday 21 May`. */
-const dayInText = (day: Evidence['value']): string => {
-  const t = Date.parse(`${day}T00:00:00Z`);
-  if (Number.isNaN(t)) return figure(day);
-  const named = { weekday: 'long', day: 'numeric', month: 'long', timeZone: 'UTC' } as const;
-  return new Intl.DateTimeFormat('en-GB', named).format(t).replace(',', '');
-};
+/** A day among the facts. */
+const dayOf = (value: Evidence['value']) => dayInText(figure(value));
 
 const growingSentences: Readonly<Record<string, Say>> = {
-  'sow-for': ({ value }) => `For ${dayInText(value)}.`,
+  'sow-for': ({ value }) => `For ${dayOf(value)}.`,
   'sow-chance': ({ value }) => `The chance of being ready in time is ${whole(value)}${HARD}%.`,
   'sow-by-told-days': () => 'By the days told in the farm file, as no batch has ended yet.',
   'sow-first-batches': ({ value }) =>
     `Only ${amount(value, 'batch has', 'batches have')} ended yet, so there is no chance to give.`,
-  'sow-late': ({ value }) => `Its right day is past: it may not be ready by ${dayInText(value)}.`,
+  'sow-late': ({ value }) => `Its right day is past: it may not be ready by ${dayOf(value)}.`,
   'seen-ready': () => 'Somebody saw it ready.',
   'ready-chance': ({ value }) => `It is ready by now with a chance of ${whole(value)}${HARD}%.`,
   'ready-expected': ({ value }) =>
     typeof value === 'number' && value > 0
       ? `It is expected to be ready in ${daysOf(value)}.`
       : 'By its days it is ready.',
-  'harvest-for': ({ value }) => `It is for ${dayInText(value)}.`,
+  'harvest-for': ({ value }) => `It is for ${dayOf(value)}.`,
   'over-in': ({ value }) => `It is over in about ${daysOf(value)}.`,
   'over-since': ({ value }) =>
     `By its keeping time it has been over for ${daysOf(value)}: cut or clear it.`,
@@ -478,16 +502,15 @@ const sentences: Readonly<Record<string, Say>> = {
   'outside-damper-by': ({ value }) =>
     `Outside air holds ${figure(value)}${HARD}g/m³ more water, but the heat goes first.`,
   'inside-temperature': ({ value, limit }) =>
-    `It is ${figure(value)}${HARD}°C inside; venting starts at ${figure(limit)}${HARD}°C.`,
+    `It is ${figureDegrees(value)} inside; venting starts at ${figureDegrees(limit)}.`,
   'heat-limit-near': ({ value, limit }) =>
-    `It is ${figure(value)}${HARD}°C inside, close to the limit of ${figure(limit)}${HARD}°C.`,
-  'outside-cooler-by': ({ value }) => `Outside is ${figure(value)}${HARD}°C cooler.`,
+    `It is ${figureDegrees(value)} inside, close to the limit of ${figureDegrees(limit)}.`,
+  'outside-cooler-by': ({ value }) => `Outside is ${figureApart(value)} cooler.`,
   'night-needs-warmth': ({ value }) =>
-    `Close again before dusk: the low outside tonight is about ${figure(value)}${HARD}°C.`,
-  'tonight-outside-low': ({ value }) =>
-    `The low outside tonight is about ${figure(value)}${HARD}°C.`,
+    `Close again before dusk: the low outside tonight is about ${figureDegrees(value)}.`,
+  'tonight-outside-low': ({ value }) => `The low outside tonight is about ${figureDegrees(value)}.`,
   'film-not-enough': ({ value }) =>
-    `That is ${figure(value)}${HARD}°C below what the crop bears: film alone does not keep it, so cover inside or move trays.`,
+    `That is ${figureApart(value)} below what the crop bears: film alone does not keep it, so cover inside or move trays.`,
   'purge-first': ({ value }) =>
     `Outside air holds ${figure(value)}${HARD}g/m³ less water: air the house for a quarter of an hour first.`,
   'closed-stays-damp': ({ value }) =>
@@ -497,7 +520,7 @@ const sentences: Readonly<Record<string, Say>> = {
       ? `The chance of damage tonight is ${whole(value)}${HARD}%.`
       : `The chance of damage tonight is ${whole(value)}${HARD}%; covering pays from ${whole(limit)}${HARD}%.`,
   'tonight-low': ({ value, limit }) =>
-    `Tonight’s low is about ${figure(value)}${HARD}°C; damage begins at ${figure(limit)}${HARD}°C.`,
+    `Tonight’s low is about ${figureDegrees(value)}; damage begins at ${figureDegrees(limit)}.`,
   'chance-for-ripe': ({ value, limit }) =>
     limit === null
       ? `The chance that tonight takes what is ripe is ${whole(value)}${HARD}%.`
@@ -508,31 +531,31 @@ const sentences: Readonly<Record<string, Say>> = {
     `At this rate it is too hot under the covers in about ${minutesOf(value)}.`,
   'chance-under-cover': ({ value }) =>
     `Covers here leave a chance of damage of ${whole(value)}${HARD}%.`,
-  'under-cover': ({ value }) => `It is ${figure(value)}${HARD}°C under the covers.`,
-  'open-air': ({ value }) => `It is ${figure(value)}${HARD}°C in the open, past the danger.`,
+  'under-cover': ({ value }) => `It is ${figureDegrees(value)} under the covers.`,
+  'open-air': ({ value }) => `It is ${figureDegrees(value)} in the open, past the danger.`,
   'door-open-minutes': ({ value }) => `The door has been open for ${minutesOf(value)}.`,
   'steep-rise': ({ value }) =>
-    `The air rose by ${figure(value)}${HARD}°C in minutes and stays up, as with an open door.`,
+    `The air rose by ${figureApart(value)} in minutes and stays up, as with an open door.`,
   'room-air': ({ value, limit }) =>
-    `The air in the room is at ${figure(value)}${HARD}°C; the limit is ${figure(limit)}${HARD}°C.`,
+    `The air in the room is at ${figureDegrees(value)}; the limit is ${figureDegrees(limit)}.`,
   'room-power': ({ value }) => `The cooling draws ${figure(value)}${HARD}W.`,
   'off-minutes': ({ value }) => `Cooling has been off for ${minutesOf(value)}.`,
   'minutes-to-limit': ({ value }) => `The air reaches the limit in about ${minutesOf(value)}.`,
   'above-limit-minutes': ({ value }) => `The air has been over the limit for ${minutesOf(value)}.`,
-  'produce-estimate': ({ value }) => `The middle of a crate is at about ${figure(value)}${HARD}°C.`,
+  'produce-estimate': ({ value }) => `The middle of a crate is at about ${figureDegrees(value)}.`,
   'cycle-bottom-above': ({ value }) =>
-    `The coldest the room gets is now ${figure(value)}${HARD}°C above the set temperature.`,
+    `The coldest the room gets is now ${figureApart(value)} above the set temperature.`,
   'no-way-down-minutes': ({ value }) =>
     `The air left its usual cycle and has made no way down for ${minutesOf(value)}.`,
   'top-to-bottom-minutes': ({ value, limit }) =>
     `The cooling has not brought the air down for ${minutesOf(value)}; ${minutesOf(limit)} is the most it takes.`,
   'colder-than-ever': ({ value, limit }) =>
-    `The air is at ${figure(value)}${HARD}°C, colder than it ever is (${figure(limit)}${HARD}°C): produce may freeze.`,
+    `The air is at ${figureDegrees(value)}, colder than it ever is (${figureDegrees(limit)}): produce may freeze.`,
   'cycle-moved-by': ({ value }) =>
-    `The cooling goes up and down as ever, but ${figure(Math.abs(Number(value)))}${HARD}K ${Number(value) > 0 ? 'warmer' : 'colder'} than it did: somebody may have turned its setting.`,
+    `The cooling goes up and down as ever, but ${figureApart(Math.abs(Number(value)))} ${Number(value) > 0 ? 'warmer' : 'colder'} than it did: somebody may have turned its setting.`,
   'one-value-minutes': ({ value }) =>
     `It has said the same value for ${minutesOf(value)}, in a room that never stands still.`,
-  'coil-below-air': ({ value }) => `The coil is ${figure(value)}${HARD}°C colder than the air.`,
+  'coil-below-air': ({ value }) => `The coil is ${figureApart(value)} colder than the air.`,
   'may-be': ({ value }) => mayBe(String(value ?? '').split(' ')),
   'run-within-minutes': ({ value }) => `It has to run within ${minutesOf(value)}.`,
   'run-for-minutes': ({ value }) => `It then runs for about ${minutesOf(value)}.`,
@@ -556,119 +579,37 @@ const sentences: Readonly<Record<string, Say>> = {
       : `It keeps ${daysOf(value)} more at the most.`,
   'lot-freezing': () => 'It lay below its freezing point, so no days can be given.',
   'lot-chilling': ({ limit }) =>
-    `It lay below ${figure(limit)}${HARD}°C, colder than it bears, so no days can be given.`,
-  'lot-heat': () => 'It lay above 35\u00a0°C, where the figures end, so no days can be given.',
+    `It lay below ${figureDegrees(limit)}, colder than it bears, so no days can be given.`,
+  'lot-heat': () =>
+    `It lay above ${figureDegrees(35)}, where the figures end, so no days can be given.`,
   'lot-above-hours': ({ value, limit }) =>
     `It has been over its limit for ${hoursOf(value)} since harvest; the agreed clock is ${hoursOf(limit)}.`,
   'lot-unknown-hours': ({ value }) =>
     value === 0 ? '' : `${hoursOf(value)} more are not known and possibly over.`,
   'lot-released': () => 'A named person said that it may stay.',
   'stored-freezing': ({ value }) =>
-    `It is at ${figure(value)}${HARD}°C where lots are stored: leaves freeze a little below zero.`,
+    `It is at ${figureDegrees(value)} where lots are stored: leaves freeze a little below zero.`,
   vents: ({ value }) => `The vents are ${figure(value)}, as somebody said.`,
   covers: ({ value }) => `The covers are ${figure(value)}, as somebody said.`,
   'night-goes-first': () => 'The cold of the night goes first.',
   'still-too-warm-to-close': () => 'It is still too warm inside to close.',
   'stay-open-dry': ({ value }) =>
-    `With a low of about ${figure(value)}${HARD}°C outside it can stay open and dry.`,
+    `With a low of about ${figureDegrees(value)} outside it can stay open and dry.`,
   'still-to-gain': ({ value }) =>
     typeof value === 'number' && value > 0
       ? `Picking on would still bring about ${figure(value)}.`
       : 'No further picking is worth its cost.',
-  'fruit-hanging': ({ value }) => `${figure(value)}${HARD}kg of fruit and flowers were counted.`,
+  'fruit-hanging': ({ value }) => `${figureWeight(value)} of fruit and flowers were counted.`,
   'last-picking-in': ({ value }) => `The last picking worth its cost is in ${hoursOf(value)}.`,
   'own-picking-speed': ({ value }) =>
-    `By this season’s pickings a kilogram takes ${figure(value)}${HARD}min.`,
+    `By this season’s pickings a ${kilogramWord()} takes ${figure(typeof value === 'number' ? perWeight(value) : value)}${HARD}min.`,
   'cleaning-brings': ({ value }) => `Clearing out brings about ${figure(value)}, its work paid.`,
   'keep-green-leaves': () =>
     'Take out runners, dead and spotted leaves and rotten fruit; keep the green leaves.',
   'cutting-allowed': ({ value }) => cuttingReasons[String(value)] ?? '',
   'cutting-brings': ({ value }) => `Cutting back brings about ${figure(value)}.`,
   'outside-freezing': ({ value }) =>
-    `Outside air is at ${figure(value)}${HARD}°C: frost is worse than wet leaves.`,
-};
-
-/** For each kind the pairs of facts that make its reason; the first pair that is there is said. */
-const reasons: Partial<Record<TaskKind, readonly (readonly string[])[]>> = {
-  'move-trays': [
-    ['mould-seen'],
-    ['moved-days-ago'],
-    ['open-up-first'],
-    ['shade-first'],
-    ['band-hours-more', 'moving-spares'],
-    ['better-hours-a-day', 'moving-spares'],
-  ],
-  shade: [
-    ['shaded'],
-    ['open-up-first'],
-    ['hottest-ahead', 'shade-off-in-the-evening'],
-    ['hottest-ahead'],
-  ],
-  'open-up': [
-    ['night-goes-first'],
-    ['outside-freezing'],
-    ['heat-limit-near', 'outside-cooler-by'],
-    ['inside-temperature', 'outside-damper-by'],
-    ['wet-hours', 'outside-drier-by', 'night-needs-warmth'],
-    ['wet-hours', 'outside-drier-by'],
-    ['inside-temperature', 'outside-cooler-by'],
-  ],
-  'close-up': [
-    ['still-too-warm-to-close'],
-    ['stay-open-dry'],
-    ['tonight-outside-low', 'film-not-enough'],
-    ['tonight-outside-low', 'purge-first'],
-    ['tonight-outside-low', 'closed-stays-damp'],
-  ],
-  cover: [['chance-of-damage', 'tonight-low']],
-  'pick-now': [['rain-ahead'], ['chance-for-ripe', 'tonight-low']],
-  'cut-back': [
-    ['cutting-allowed', 'cutting-brings'],
-    ['still-to-gain', 'keep-green-leaves'],
-  ],
-  'shut-door': [
-    ['door-open-minutes', 'room-air'],
-    ['steep-rise', 'room-air'],
-  ],
-  'run-generator': [
-    ['off-minutes', 'minutes-to-limit'],
-    ['off-minutes', 'room-air'],
-    ['run-within-minutes', 'run-for-minutes'],
-    ['run-within-minutes'],
-  ],
-  'see-to-unit': [
-    ['off-minutes', 'room-air'],
-    ['cycle-moved-by', 'may-be'],
-    ['colder-than-ever', 'may-be'],
-    ['top-to-bottom-minutes', 'may-be'],
-    ['no-way-down-minutes', 'may-be'],
-    ['coil-below-air', 'room-air'],
-    ['cycle-bottom-above', 'room-air'],
-  ],
-  sow: [
-    ['sow-late', 'sow-chance'],
-    ['sow-late'],
-    ['sow-for', 'sow-chance'],
-    ['sow-for', 'sow-first-batches'],
-    ['sow-for', 'sow-by-told-days'],
-  ],
-  harvest: [
-    ['over-since'],
-    ['seen-ready', 'harvest-for'],
-    ['ready-chance', 'harvest-for'],
-    ['ready-expected', 'harvest-for'],
-    ['seen-ready', 'over-in'],
-    ['ready-chance', 'over-in'],
-    ['ready-expected', 'over-in'],
-  ],
-  'sell-first': [
-    ['lot-days-left', 'lot-over-before-sale'],
-    ['lot-days-left', 'lot-slack'],
-  ],
-  'move-produce': [
-    ['above-limit-minutes', 'produce-estimate'],
-    ['minutes-to-limit', 'produce-estimate'],
-  ],
+    `Outside air is at ${figureDegrees(value)}: frost is worse than wet leaves.`,
 };
 
 // What is said about tasks, in English.
@@ -733,7 +674,7 @@ function moving(because: readonly Evidence[], place: string): string {
 function lotNamed(because: readonly Evidence[]): string | null {
   const crop = because.find(({ what }) => what === 'lot-crop')?.value;
   const weight = because.find(({ what }) => what === 'lot-weight')?.value;
-  return crop === undefined ? null : `${figure(weight ?? null)}${HARD}kg of ${crop}`;
+  return crop === undefined ? null : `${figureWeight(weight ?? null)} of ${crop}`;
 }
 
 const probe = (subject: string | null) => (subject === null ? 'a probe' : `probe ${subject}`);
@@ -742,11 +683,6 @@ const battery = (because: readonly Evidence[]) =>
 
 const onlyCheck = (because: readonly Evidence[]) =>
   because.length === 1 && /^(never-checked-days|days-since-check)$/.test(because[0]?.what ?? '');
-
-// A fact that asks for at least its limit carries the reason only where it reaches it.
-const REACHES = new Set(['wet-hours', 'outside-drier-by', 'outside-cooler-by']);
-const carries = ({ what, value, limit }: Evidence) =>
-  !REACHES.has(what) || typeof value !== 'number' || typeof limit !== 'number' || value >= limit;
 
 /** The reason in one or two sentences; what is missing, where nobody can say. */
 export function why(
@@ -762,14 +698,10 @@ export function why(
   if (said('rule-broke') !== undefined) return sentence('rule-broke');
   if (missing.length > 0) return `Cannot say without ${listed(missing.map(missingLabel))}.`;
 
-  const whole = reasons[kind]?.find((terms) =>
-    terms.every((term) => because.some((fact) => fact.what === term && carries(fact))),
-  );
-  const terms = whole ?? because.map(({ what }) => what);
   // Each fact is said once, and of a long list the first and the last: cause and consequence.
-  const spoken = [...new Set(terms)].map(sentence).filter((text) => text !== '');
-  const short = whole !== undefined && spoken.length > 2 ? [spoken[0], spoken.at(-1)] : spoken;
-  return short.slice(0, 2).join(' ');
+  const spoken = [...new Set(factsSaid(kind, because))].map(sentence).filter((text) => text !== '');
+  const whole = spoken.length > 2 && isReason(kind, because);
+  return (whole ? [spoken[0], spoken.at(-1)] : spoken.slice(0, 2)).join(' ');
 }
 
 const FOOD =
@@ -798,11 +730,6 @@ export const caution = (kind: TaskKind): string | null => cautions[kind] ?? null
 
 // Sentences the hub itself makes, in English.
 
-const clock = (t: number, zone: string) =>
-  new Intl.DateTimeFormat('en-GB', { timeZone: zone, hour: '2-digit', minute: '2-digit' }).format(
-    t,
-  );
-
 type TaskFacts = Pick<Task, 'kind' | 'subject'> & {
   readonly because: readonly Evidence[];
   readonly missing: readonly string[];
@@ -821,7 +748,7 @@ type PlaceFacts = Pick<PlaceNow, 'temperature' | 'humidity' | 'stale' | 'wet'> &
 export function placeNowWords(name: string, facts: PlaceFacts, now: number): string {
   if (facts.readAt === null) return `Cannot say how ${name} is: no readings yet.`;
   const parts = [
-    facts.temperature === null ? '' : `${number(facts.temperature)}${HARD}°C`,
+    facts.temperature === null ? '' : `${temperature(facts.temperature)}`,
     facts.humidity === null ? '' : `${facts.humidity.toFixed(0)}${HARD}% humidity`,
   ].filter(Boolean);
   if (facts.stale)
@@ -842,7 +769,7 @@ export function stripWords(strip: StripText, now: PlaceNow | null, zone: string)
   const sentences: string[] = [now?.words ?? ''];
   if (values.length > 0)
     sentences.push(
-      `Since yesterday’s dusk between ${number(Math.min(...values))} and ${number(Math.max(...values))}${HARD}°C.`,
+      `Since yesterday’s dusk between ${degrees(Math.min(...values))} and ${temperature(Math.max(...values))}.`,
     );
   if (strip.temperature.includes(null)) sentences.push('There are stretches without readings.');
   const wet = strip.wetSpells.map(
@@ -856,7 +783,7 @@ export function stripWords(strip: StripText, now: PlaceNow | null, zone: string)
   );
   if (lowest)
     sentences.push(
-      `Tonight’s low is expected near ${number(lowest.middle)}${HARD}°C, between ${number(lowest.low)} and ${number(lowest.high)}${HARD}°C in eight nights of ten.`,
+      `Tonight’s low is expected near ${temperature(lowest.middle)}, between ${degrees(lowest.low)} and ${temperature(lowest.high)} in eight nights of ten.`,
     );
   return sentences.filter(Boolean).join(' ');
 }
@@ -908,7 +835,7 @@ export function todaySentence({ tasks, places, coolRooms, zone }: TodayFacts): s
 const lower = (title: string) => title.charAt(0).toLowerCase() + title.slice(1);
 
 export const suggestionWords = (place: string, apart: number) =>
-  `Its temperatures of the last day are within ${number(apart)}${HARD}°C of those in ${place}.`;
+  `Its temperatures of the last day are within ${difference(apart)} of those in ${place}.`;
 
 const refusals: Readonly<Record<string, string>> = {
   'not-json': 'The message is not JSON',
@@ -1006,7 +933,7 @@ export function placeForCropWords(told: {
     lines.push(`In the same weeks of ${listed(told.yearsBefore)}: ${tallyWords(before)}.`);
   if (gave !== null) {
     const parts = [
-      meanWords(gave.perTray, (kg) => withUnit(kg, 'kg a tray', 2)),
+      meanWords(gave.perTray, (kg) => `${withUnit(kg, 'kg', 2)} a tray`),
       meanWords(gave.days, (days) => `${number(days, 0)} days`),
       meanWords(gave.lost, (share) => `${withUnit(100 * share, '%', 0)} lost`),
     ].filter((part) => part !== null);
@@ -1173,7 +1100,9 @@ const placesComparedScreens = {
   gaveColumns: {
     place: 'Place',
     batches: 'Batches',
-    perTray: 'kg a tray',
+    get perTray() {
+      return `${weightUnit()} a tray`;
+    },
     days: 'Days',
     lost: 'Lost',
   },
@@ -1184,7 +1113,7 @@ const placesComparedScreens = {
     if (of === null) return '–';
     const say = (value: number) =>
       kind === 'kg'
-        ? number(value, 2)
+        ? bareWeight(value, 2)
         : kind === 'days'
           ? number(value, 0)
           : withUnit(100 * value, '%', 0);
@@ -1231,9 +1160,15 @@ const placeScreens = {
   yearWaiting: 'Drawing the year…',
   columns: {
     day: 'Day',
-    low: 'Low °C',
-    high: 'High °C',
-    mean: 'Mean °C',
+    get low() {
+      return `Low ${degree()}`;
+    },
+    get high() {
+      return `High ${degree()}`;
+    },
+    get mean() {
+      return `Mean ${degree()}`;
+    },
     wetHours: 'Wet h',
     longest: 'Longest spell h',
     unknown: 'Not known h',
@@ -1246,7 +1181,7 @@ const placeScreens = {
     'Grey-mould index: the share of fruit a model expects to be infected in the longest wet spell. Infection risk, not proof of disease.',
   yearKey: 'Band: low to high of each day. Line: mean. Bars: hours of wet leaves.',
   hoverDay: (day: string, low: string, high: string, wet: string) =>
-    `${day}: ${low} to ${high}${HARD}°C, leaves wet ${wet} h`,
+    `${day}: ${low} to ${high}${HARD}${degree()}, leaves wet ${wet} h`,
   yearWords: (
     known: number,
     missing: number,
@@ -1318,7 +1253,6 @@ const lotClasses: Record<LotClass, string> = {
   cut: 'cut or bagged leaves',
   sprouts: 'sprouts',
 };
-const kilograms = (kg: number) => withUnit(kg, 'kg', Number.isInteger(kg) ? 0 : 1);
 
 type Days = { readonly least: number; readonly most: number };
 /** `3.6 to 4.4 days`. */
@@ -1338,9 +1272,9 @@ export function lotLifeWords(
   if (risk === 'freezing')
     return 'Days left cannot be said: it lay below its freezing point. Look at it.';
   if (risk === 'chilling')
-    return `Days left cannot be said: it lay below ${number(chillMin, 0)}${HARD}°C, colder than it bears. Look at it.`;
+    return `Days left cannot be said: it lay below ${wholeDegrees(chillMin)}, colder than it bears. Look at it.`;
   if (risk === 'heat')
-    return `Days left cannot be said: it lay above 35${HARD}°C, where the figures end. Look at it.`;
+    return `Days left cannot be said: it lay above ${figureDegrees(35)}, where the figures end. Look at it.`;
   if (source === null)
     return 'Days left cannot be said: nobody has told how long this crop keeps. It goes first in, first out.';
   if (days === null)
@@ -1373,7 +1307,7 @@ export function exposureWords(
   const { limit, aboveMinutes, unknownMinutes, worstMinutes, clockHours, of } = exposure;
   const since = harvestKnown ? 'since harvest' : 'since put-away; the harvest was not told';
   return [
-    `Over ${number(limit)}${HARD}°C ${since}: ${clockSpan(aboveMinutes)} above, ${clockSpan(unknownMinutes)} unknown, worst case ${clockSpan(worstMinutes)}. Cooling again does not turn it back.`,
+    `Over ${temperature(limit)} ${since}: ${clockSpan(aboveMinutes)} above, ${clockSpan(unknownMinutes)} unknown, worst case ${clockSpan(worstMinutes)}. Cooling again does not turn it back.`,
     clockHours === null
       ? 'No clock was agreed for it.'
       : `The agreed clock is ${number(clockHours)}${HARD}h.`,
@@ -1386,7 +1320,7 @@ export function exposureWords(
 
 /** Said before anything is saved. */
 export const chillWarning = (crop: string, chillMin: number, room: string, at: number) =>
-  `${crop} is hurt below ${number(chillMin, 0)}${HARD}°C; ${inText(room)} has been at ${number(at)}${HARD}°C`;
+  `${crop} is hurt below ${wholeDegrees(chillMin)}; ${inText(room)} has been at ${temperature(at)}`;
 
 type LotEventFacts = {
   readonly event: string;
@@ -1426,9 +1360,11 @@ export const lotFields: Readonly<Record<string, string>> = {
   storedAt: 'put away at',
   cooled: 'cooled',
   class: 'class',
-  price: 'price per kg',
+  get price() {
+    return `price per ${weightUnit()}`;
+  },
 };
-/** Fields of a picking, and the columns of their file. */
+/** Fields of a picking. */
 export const pickFields = {
   place: 'place',
   crop: 'crop',
@@ -1438,43 +1374,48 @@ export const pickFields = {
   minutes: 'minutes',
   walkMinutes: 'minutes of walking',
   pickers: 'pickers',
-  price: 'price per kg',
+  get price() {
+    return `price per ${weightUnit()}`;
+  },
   note: 'note',
-} as const;
-export const pickColumns = {
-  at: 'picked',
-  place: 'place',
-  crop: 'crop',
-  kg: 'kg',
-  lostKg: 'sorted_out_kg',
-  minutes: 'minutes',
-  walkMinutes: 'walk_minutes',
-  pickers: 'pickers',
-  price: 'price',
-  note: 'note',
-} as const;
+};
 export type PickEventFacts =
   | { readonly event: 'picked'; readonly kg: number }
   | {
       readonly event: 'corrected';
-      readonly set: readonly (readonly [field: string, to: string | number | null])[];
+      readonly set: readonly (readonly [
+        field: keyof typeof pickFields,
+        to: string | number | null,
+      ])[];
       readonly why: string | null;
     }
   | { readonly event: 'undone' };
+const pickValue = (field: keyof typeof pickFields, to: string | number | null): string | number =>
+  to === null
+    ? notKnown
+    : typeof to !== 'number'
+      ? to
+      : field === 'kg' || field === 'lostKg'
+        ? kilograms(to)
+        : field === 'price'
+          ? number(perWeight(to), 2)
+          : to;
 export function pickEventWords(facts: PickEventFacts): string {
   if (facts.event === 'picked') return `Picked, ${kilograms(facts.kg)}.`;
   if (facts.event === 'undone') return 'An entry was taken back.';
-  const set = facts.set.map(([field, to]) => `${field} to ${to === null ? notKnown : to}`);
+  const set = facts.set.map(([field, to]) => `${pickFields[field]} to ${pickValue(field, to)}`);
   return `Corrected${facts.why ? ` (${facts.why})` : ''}: ${listed(set)}.`;
 }
 /** What a field of a lot was corrected to; names of crops and places come worded. */
 export function lotFieldValue(field: string, value: string | number | null, zone: string): string {
   if (value === null) return 'not told';
   if (/At$/.test(field) && typeof value === 'number')
-    return `${new Intl.DateTimeFormat('en-GB', { timeZone: zone, day: 'numeric', month: 'long' }).format(value)}, ${clock(value, zone)}`;
+    return `${dateAt(value, zone)}, ${clock(value, zone)}`;
   if (field === 'cooled') return coolings[value as Cooling] ?? String(value);
   if (field === 'class') return lotClasses[value as LotClass] ?? String(value);
-  return typeof value === 'number' && field === 'kg' ? kilograms(value) : String(value);
+  if (typeof value === 'number' && field === 'kg') return kilograms(value);
+  if (typeof value === 'number' && field === 'price') return number(perWeight(value), 2);
+  return String(value);
 }
 
 /** One printed rule, to be talked over with the officer. */
@@ -1485,7 +1426,7 @@ export const printedLimit = (rule: {
   readonly clock: number | null;
   readonly source: string;
 }) =>
-  `${sentenceCase(plain(rule.where))}, ${plain(rule.what)}: ${number(rule.limit, 0)}${HARD}°C${rule.clock === null ? '' : `, ${number(rule.clock, 0)}${HARD}h`} (${rule.source})`;
+  `${sentenceCase(plain(rule.where))}, ${plain(rule.what)}: ${wholeDegrees(rule.limit)}${rule.clock === null ? '' : `, ${number(rule.clock, 0)}${HARD}h`} (${rule.source})`;
 
 type CheckFacts = Pick<CheckedProbe, 'probe' | 'due'> & {
   readonly last: {
@@ -1499,14 +1440,16 @@ type CheckFacts = Pick<CheckedProbe, 'probe' | 'due'> & {
 export function probeCheckWords({ probe: id, due, last, days }: CheckFacts): string {
   if (last === null) return `${id} has never been checked here: check it in melting ice.`;
   const ago = last.ageDays < 1 ? 'today' : age(last.ageDays * DAY);
-  const then = `${id} was checked ${ago} and was off by ${signed(last.offset)}${HARD}°C${last.applied ? '; corrected since' : ''}.`;
+  const then = `${id} was checked ${ago} and was off by ${signedDifference(last.offset)}${last.applied ? '; corrected since' : ''}.`;
   return due ? `${then} That is over ${days} days: check it again.` : then;
 }
 
-export const checkHow =
-  'Crushed clean ice, water just filling the gaps, stirred, the probe’s tip in the middle, five minutes: that is 0\u00a0°C.';
+export const checkHow = (): string =>
+  `Crushed clean ice, water just filling the gaps, stirred, the probe’s tip in the middle, five minutes: that is ${figureDegrees(0)}.`;
 const doubts = {
-  'too-near': 'The two points are nearer than 15\u00a0°C: the slope is doubtful.',
+  get 'too-near'() {
+    return `The two points are nearer than ${figureApart(15)}: the slope is doubtful.`;
+  },
   slope: 'The slope is outside 0.97 to 1.03: doubt the second thermometer first.',
 };
 /** One check in the list of them; its time is said before it. */
@@ -1518,7 +1461,7 @@ export const checkWords = (check: {
   readonly doubts: readonly (keyof typeof doubts)[];
 }) =>
   [
-    `${check.probe}: off by ${signed(check.offset)}${HARD}°C, by ${check.by}${check.applied ? '; corrected from then on' : '; not corrected'}.`,
+    `${check.probe}: off by ${signedDifference(check.offset)}, by ${check.by}${check.applied ? '; corrected from then on' : '; not corrected'}.`,
     ...check.doubts.map((doubt) => doubts[doubt]),
   ].join(' ');
 export const clocksWhy =
@@ -1526,7 +1469,7 @@ export const clocksWhy =
 
 /** What has to stand under every record. */
 export const recordWords = (limit: number): string[] => [
-  `Hours above mean above ${number(limit)}${HARD}°C in the air of the room. Hours not known are time without a reading: they may have been above, and are never counted as below.`,
+  `Hours above mean above ${temperature(limit)} in the air of the room. Hours not known are time without a reading: they may have been above, and are never counted as below.`,
   NOT_A_RECORDER,
   'The limit is the farm’s own. Ask your local food-safety officer what your produce needs, before you act on these times.',
 ];
@@ -1548,12 +1491,12 @@ export function roomDayWords(facts: RoomDayFacts): string {
   return [
     low === null || high === null
       ? 'No readings in the last 24 hours.'
-      : `In the last 24 hours between ${number(low)} and ${number(high)}${HARD}°C.`,
+      : `In the last 24 hours between ${degrees(low)} and ${temperature(high)}.`,
     aboveHours > 0
-      ? `Above ${number(limit)}${HARD}°C for ${span(aboveHours * HOUR)}: ask your local food-safety officer what that means for your produce.`
+      ? `Above ${temperature(limit)} for ${span(aboveHours * HOUR)}: ask your local food-safety officer what that means for your produce.`
       : low === null
         ? ''
-        : `No reading above ${number(limit)}${HARD}°C.`,
+        : `No reading above ${temperature(limit)}.`,
     unknownHours >= 1 / 60 ? `${span(unknownHours * HOUR)} without readings: not known.` : '',
     cycles === null ? '' : `The cooling ran ${counted(cycles, 'time')}.`,
     facts.noPowerMinutes === null || facts.noPowerMinutes < 1
@@ -1580,31 +1523,10 @@ export function roomNowWords(
   const against =
     Math.abs(apart) < 0.05
       ? 'at the set temperature'
-      : `${number(Math.abs(apart))}${HARD}°C ${apart > 0 ? 'above' : 'below'} the set temperature of ${number(setPoint)}`;
+      : `${difference(Math.abs(apart))} ${apart > 0 ? 'above' : 'below'} the set temperature of ${degrees(setPoint)}`;
   const room = limit - temperatureNow;
-  return `${temperature(temperatureNow)}, ${against}, ${number(Math.abs(room))}${HARD}°C ${room >= 0 ? 'under' : 'over'} the limit of ${number(limit)}.`;
+  return `${temperature(temperatureNow)}, ${against}, ${difference(Math.abs(room))} ${room >= 0 ? 'under' : 'over'} the limit of ${degrees(limit)}.`;
 }
-
-/** Headings of the record as a file: units stand in the names. */
-export const recordColumns = {
-  day: 'day',
-  aboveHours: 'above_limit_h',
-  belowHours: 'at_or_below_limit_h',
-  unknownHours: 'not_known_h',
-  highest: 'highest_c',
-  lowest: 'lowest_c',
-  meanKinetic: 'mean_kinetic_c',
-  knownShare: 'known_share',
-  gaps: 'gaps',
-} as const;
-export const actionColumns = {
-  at: 'time',
-  saw: 'seen',
-  did: 'done',
-  by: 'by',
-  core: 'core_reading_c',
-  corrected: 'corrected_later',
-} as const;
 
 const lotScreens = {
   title: 'Lots',
@@ -1631,7 +1553,9 @@ const lotScreens = {
   same: (kg: number, crop: string) => `Same as last time: ${kilograms(kg)} ${crop}`,
   which: 'Crop',
   otherCrop: 'Other crop',
-  weight: 'Weight in kg',
+  get weight() {
+    return `Weight in ${weightUnit()}`;
+  },
   lastWeights: 'Weights of last time',
   room: 'Cool room',
   more: 'More about it',
@@ -1648,7 +1572,9 @@ const lotScreens = {
   },
   lastWait: (minutes: number) => `As last time, ${span(minutes * MINUTE)} ago`,
   firstRoom: 'Room it was put into',
-  price: 'Price per kg',
+  get price() {
+    return `Price per ${weightUnit()}`;
+  },
   moveTo: 'Into which room',
   elsewhere: 'Somewhere else',
   partOf: (id: string) => `a part of ${id}`,
@@ -1668,7 +1594,9 @@ const lotScreens = {
   nameWhy: 'A decision needs a name.',
   use: 'Take from it',
   uses: lotUses,
-  howMuch: 'How much, in kg',
+  get howMuch() {
+    return `How much, in ${weightUnit()}`;
+  },
   to: 'Where to',
   take: 'Store it',
   taken: (use: LotUse, kg: number, crop: string) =>
@@ -1764,20 +1692,6 @@ type BatchEventFacts = {
   readonly by?: string | undefined;
 };
 
-const eventTimes = new Map<string, Intl.DateTimeFormat>();
-/** `Mon 3 Nov 14:05` */
-export function eventTime(at: number, zone: string): string {
-  let format = eventTimes.get(zone);
-  if (!format) {
-    format = new Intl.DateTimeFormat('en-GB', {
-      ...{ timeZone: zone, hourCycle: 'h23', weekday: 'short', day: 'numeric', month: 'short' },
-      ...{ hour: '2-digit', minute: '2-digit' },
-    });
-    eventTimes.set(zone, format);
-  }
-  return format.format(at).replace(',', '');
-}
-
 /** One entry of a batch's history, with when it happened. */
 export function batchEventWords(facts: BatchEventFacts): string {
   const { event, at, zone, trays = 0, kg = 0, minutes, note, look, to = '', warning, by } = facts;
@@ -1794,7 +1708,7 @@ export function batchEventWords(facts: BatchEventFacts): string {
     const price =
       facts.price === undefined || facts.price === null
         ? ''
-        : `, at ${number(facts.price, 2)} a kg`;
+        : `, at ${number(perWeight(facts.price), 2)} a ${weightUnit()}`;
     const lost = facts.lostKg ? `, ${kilograms(facts.lostKg)} of it not sold` : '';
     const again = facts.clears === false ? ', it grows again' : '';
     return `Cut ${kilograms(rounded3(kg))} from ${trayCount(trays)}, ${cutStages[facts.stage ?? 'later']}${again}${took}${price}${lost}${when}${more}.`;
@@ -1881,12 +1795,16 @@ const batchScreens = {
   someHow: (n: number) => `How many of the ${n} trays`,
   moved: (what: string, place: string) => `The hub has stored: ${what} moved to ${place}.`,
   cut: 'Cut',
-  kg: 'Weight in kg',
+  get kg() {
+    return `Weight in ${weightUnit()}`;
+  },
   lastWeights: 'As the last cuts',
   stage: 'Which cut',
   clears: 'These trays are done with',
-  price: (currency: string) => `Price a kg, if another, in ${currency}`,
-  lost: 'Of it not sold, in kg',
+  price: (currency: string) => `Price a ${weightUnit()}, if another, in ${currency}`,
+  get lost() {
+    return `Of it not sold, in ${weightUnit()}`;
+  },
   nothingLost: 'Nothing of it was lost',
   cutStored: (kg: number, crop: string) => `The hub has stored: ${kilograms(kg)} ${crop} cut.`,
   note: 'Note',
@@ -1925,7 +1843,7 @@ const batchScreens = {
   endedNone: 'None has ended in the last 90 days.',
   growing: 'What grows now',
   cutLine: (kg: number, trays: number, perTray: number) =>
-    `${kilograms(rounded3(kg))} from ${trayCount(trays)}, ${number(perTray, 2)}${HARD}kg a tray`,
+    `${kilograms(rounded3(kg))} from ${trayCount(trays)}, ${withUnit(perTray, 'kg', 2)} a tray`,
   file: 'Batches as a file',
   fileWhy:
     'A table (CSV) with one row for each thing that was done, or a simple one with the columns crop, trays, sown, place, and cut, kg, minutes if known.',
@@ -1963,9 +1881,15 @@ const recordScreens = {
     above: 'Above limit h',
     below: 'At or below h',
     unknown: 'Not known h',
-    highest: 'Highest °C',
-    lowest: 'Lowest °C',
-    mean: 'Mean kinetic °C',
+    get highest() {
+      return `Highest ${degree()}`;
+    },
+    get lowest() {
+      return `Lowest ${degree()}`;
+    },
+    get mean() {
+      return `Mean kinetic ${degree()}`;
+    },
     known: 'Known',
   },
   gaps: 'Times without readings',
@@ -1983,17 +1907,27 @@ const recordScreens = {
   saw: 'What was seen',
   did: 'What was done',
   by: 'By whom',
-  coreReading: 'Core reading in °C, if taken',
+  get coreReading() {
+    return `Core reading in ${degree()}, if taken`;
+  },
   store: 'Store it',
   storedAction: 'The hub has stored what was done.',
   checks: 'Probe checks',
   check: (id: string) => `Check ${id}`,
-  reading: 'It reads, in °C',
+  get reading() {
+    return `It reads, in ${degree()}`;
+  },
   readingNow: (value: number | null) =>
     value === null ? 'No fresh reading of it.' : `The hub reads ${temperature(value)} now.`,
-  second: 'A second point, 15\u00a0°C or more away',
-  secondReading: 'It reads there, in °C',
-  secondTrue: 'True there, in °C',
+  get second() {
+    return `A second point, ${figureApart(15)} or more away`;
+  },
+  get secondReading() {
+    return `It reads there, in ${degree()}`;
+  },
+  get secondTrue() {
+    return `True there, in ${degree()}`;
+  },
   apply: 'Correct what it sends from now on; what is stored stays.',
   storedCheck: 'The hub has stored the check.',
   none: 'No probe measures temperature in this room.',
@@ -2003,7 +1937,9 @@ const recordScreens = {
     `${sentenceCase(name)}: ${limit === null ? 'the room’s own limit' : `limit ${temperature(limit)}`}, ${hours === null ? 'no clock' : `clock ${number(hours)}${HARD}h`}`,
   clockSet: (by: string, time: string) => `entered by ${by}, ${time}`,
   change: 'Change',
-  limit: 'Limit in °C, or the room’s own',
+  get limit() {
+    return `Limit in ${degree()}, or the room’s own`;
+  },
   hours: 'Clock in hours over it, or none',
   words: 'Words to show with it, or none',
 };
@@ -2031,21 +1967,21 @@ function holdLearned({
   learnedFrom,
   sameContents,
   contents,
-  kilograms,
+  kilograms: inside,
   tauHours,
 }: CoolRoom['holdOver']) {
-  const inside =
+  const lies =
     contents === null
       ? 'Nobody has told what lies in it.'
-      : `By its lots it is ${contentsWords[contents]} now (${kilograms === null ? notKnown : withUnit(kilograms, 'kg', Number.isInteger(kilograms) ? 0 : 1)}; of the most in four weeks).`;
+      : `By its lots it is ${contentsWords[contents]} now (${inside === null ? notKnown : kilograms(inside)}; of the most in four weeks).`;
   const fast = `It makes up 63${HARD}% of the way to outside in about ${number(tauHours)}${HARD}h.`;
   if (learnedFrom === 0)
-    return `Nothing is learned of this room yet: ${number(tauHours)}${HARD}h is a guess of ours. It learns from stops of half an hour and more with the door shut. ${inside}`;
+    return `Nothing is learned of this room yet: ${number(tauHours)}${HARD}h is a guess of ours. It learns from stops of half an hour and more with the door shut. ${lies}`;
   const stops = counted(learnedFrom, 'stop');
-  if (contents === null) return `${fast} Learned from ${stops}. ${inside}`;
+  if (contents === null) return `${fast} Learned from ${stops}. ${lies}`;
   return sameContents > 0
-    ? `${fast} Learned from ${stops} with about as much in it. ${inside}`
-    : `${fast} Learned from ${stops} with more or less in it than now; of a room this full nothing is learned yet. ${inside}`;
+    ? `${fast} Learned from ${stops} with about as much in it. ${lies}`
+    : `${fast} Learned from ${stops} with more or less in it than now; of a room this full nothing is learned yet. ${lies}`;
 }
 
 /** The room's own cycle, or that it is not learned. */
@@ -2062,7 +1998,7 @@ function cycleLine(habits: CoolRoom['habits'], defrostTimes: readonly string[]):
     defrosts === null
       ? ' No defrost by a timer is seen.'
       : ` Defrosts at about ${listed(defrostTimes)}; the air rises for about ${number(defrosts.minutes, 0)}${HARD}min.`;
-  return `Usually from ${number(bottom)} to ${temperature(top)}${round}.${runs}${thaws} Learned from ${counted(days, 'day')}.`;
+  return `Usually from ${degrees(bottom)} to ${temperature(top)}${round}.${runs}${thaws} Learned from ${counted(days, 'day')}.`;
 }
 
 /** Whether the room needs more than its weather explains. */
@@ -2079,10 +2015,12 @@ function trendLine({ trend, energyDays }: Pick<CoolRoom, 'trend' | 'energyDays'>
 }
 
 const solarLines: Readonly<Record<string, readonly [name: string, from: string]>> = {
-  'energy-per-kelvin': [
-    'Energy a day for each °C that outside is warmer than inside',
-    'least squares through the measured days',
-  ],
+  get 'energy-per-kelvin'() {
+    return [
+      `Energy a day for each ${degree()} that outside is warmer than inside`,
+      'least squares through the measured days',
+    ] as const;
+  },
   'energy-without-weather': [
     'Energy a day that does not hang on the weather: doors, produce, fans, defrosts',
     'least squares through the measured days',
@@ -2113,16 +2051,6 @@ const solarLines: Readonly<Record<string, readonly [name: string, from: string]>
   battery: ['Battery', 'energy × days ÷ (share used × share that comes out)'],
 };
 
-/** Which number of one's own stands on which line of the sheet. */
-const solarTellers: Readonly<Record<string, string>> = {
-  'outside-less-inside': 'gap',
-  'sun-hours': 'sunHours',
-  'system-factor': 'systemFactor',
-  'days-without-sun': 'days',
-  'depth-of-discharge': 'depth',
-  'battery-efficiency': 'efficiency',
-};
-
 const roomScreens = {
   title: 'Cool room',
   none: 'The farm file has no cool room.',
@@ -2140,7 +2068,7 @@ const roomScreens = {
   above: (hours: number, limit: number) =>
     hours <= 0
       ? ''
-      : `Above ${number(limit)}${HARD}°C for ${span(hours * HOUR)} of the last 24 hours: ask your local food-safety officer what that means for your produce.`,
+      : `Above ${temperature(limit)} for ${span(hours * HOUR)} of the last 24 hours: ask your local food-safety officer what that means for your produce.`,
   why: 'What the probes say to that',
   held: (limit: string) => `usual limit here ${limit}`,
   source: (source: string) => `Source: ${source}`,
@@ -2149,19 +2077,19 @@ const roomScreens = {
     minutes === null
       ? 'How long it would stay cold with the cooling off is not known, or it would never get too warm.'
       : minutes <= 0
-        ? `The air is over ${number(limit)}${HARD}°C already.`
-        : `About ${span(minutes * MINUTE)} until ${number(limit)}${HARD}°C.`,
+        ? `The air is over ${temperature(limit)} already.`
+        : `About ${span(minutes * MINUTE)} until ${temperature(limit)}.`,
   /** Clock times between which the air, and the middle of a crate, reach the limit. */
   holdAir: (limit: number, from: string, to: string | null) =>
-    `With the cooling off from now: air at ${number(limit)}${HARD}°C ${betweenTimes(from, to)}`,
+    `With the cooling off from now: air at ${temperature(limit)} ${betweenTimes(from, to)}`,
   holdCrates: (from: string, to: string | null) => `crates ${betweenTimes(from, to)}`,
-  cratesThere: (limit: number) => `The middle of a crate is at ${number(limit)}${HARD}°C already.`,
+  cratesThere: (limit: number) => `The middle of a crate is at ${temperature(limit)} already.`,
   holdSpan: (least: number, most: number | null) =>
     `The air takes ${span(least * MINUTE)}${most === null ? ' or longer' : ` to ${span(most * MINUTE)}`}; go by the short end.`,
   holdPicture: 'From now on with the cooling off',
   rows: { air: 'air', crates: 'crates' },
   holdKey: (limit: number) =>
-    `Filled: below ${number(limit)}${HARD}°C. Outlined: reaches it somewhere in here.`,
+    `Filled: below ${temperature(limit)}. Outlined: reaches it somewhere in here.`,
   holdLearned,
   cycleTitle: 'Its cycle',
   cycleLine,
@@ -2175,7 +2103,7 @@ const roomScreens = {
   thenHolds: (minutes: number) =>
     `From the bottom of its cycle it then holds about ${span(minutes * MINUTE)} by itself.`,
   runCosts: (kg: number | null, money: string | null) =>
-    [kg === null ? '' : `${number(kg)}${HARD}kg of CO₂`, money === null ? '' : `about ${money}`]
+    [kg === null ? '' : `${withUnit(kg, 'kg')} of CO₂`, money === null ? '' : `about ${money}`]
       .filter(Boolean)
       .join(', '),
   runCostsLine: (costs: string) => `That run: ${costs}.`,
@@ -2185,7 +2113,7 @@ const roomScreens = {
   plannedOff: (until: string | null) =>
     `By its hours it stands now${until === null ? '' : ` until ${until}`}; that is no fault.`,
   usualHours: (hours: readonly string[], days: number) =>
-    `Learned from the meter: it usually runs ${listed(hours.map((one) => one.replace('-', ' to ')))} (${days} of the last 14 days). The farm file tells no hours; when it does, they count.`,
+    `Learned from the meter: it usually runs ${listed(hours.map((one) => one.split('-').map(wallTime).join(' to ')))} (${days} of the last 14 days). The farm file tells no hours; when it does, they count.`,
   fumes:
     'Outdoors only, at least 6\u00a0m from any door, window or vent, exhaust pointing away: the fumes kill and the worst of them has no smell. Stop it and let it cool before refuelling.',
   wiring:
@@ -2200,7 +2128,15 @@ const roomScreens = {
     defrost: 'usual defrosts',
   },
   dayWords: 'The last day in figures',
-  columns: { hour: 'Hour', low: 'Lowest °C', high: 'Highest °C' },
+  columns: {
+    hour: 'Hour',
+    get low() {
+      return `Lowest ${degree()}`;
+    },
+    get high() {
+      return `Highest ${degree()}`;
+    },
+  },
   energy: 'Energy',
   energyNone: 'Not known: no meter is fitted.',
   perDay: (kWh: number | null) =>
@@ -2211,7 +2147,7 @@ const roomScreens = {
     share === null ? '' : `The cooling ran ${number(share * 100, 0)}${HARD}% of the time.`,
   fuel: ({ hours, litres, fuel }: NonNullable<CoolRoom['fuel']>, money: string | null) =>
     `The set ran ${span(hours * HOUR)} of the last 24 hours: about ${number(litres)}${HARD}l of ${fuel}${money === null ? '' : `, ${money}`}.`,
-  carbon: (kg: number) => `Burning it makes about ${number(kg)}${HARD}kg of CO₂.`,
+  carbon: (kg: number) => `Burning it makes about ${withUnit(kg, 'kg')} of CO₂.`,
   fuelFrom: ({ litresPerHour, fuel, money }: NonNullable<CoolRoom['fuel']>) =>
     `${number(litresPerHour, 2)}${HARD}l an hour${money === null ? '' : ' and the price'}: told in the farm file; hours: the room’s own meter. CO₂: ${fuel === 'petrol' ? '2.348' : '2.689'}${HARD}kg a litre of ${fuel} (US EPA, greenhouse gas equivalencies), burning only; a blend needs a local factor.`,
   fuelUnlikely: (perKwh: number) =>
@@ -2224,13 +2160,17 @@ const roomScreens = {
   energyColumns: {
     day: 'Day',
     energy: 'kWh',
-    gap: 'Outside warmer by °C',
+    get gap() {
+      return `Outside warmer by ${degree()}`;
+    },
     duty: 'Runs %',
-    index: 'kWh for each °C',
+    get index() {
+      return `kWh for each ${degree()}`;
+    },
     usual: 'Its weather explains, kWh',
   },
   energyLine: (slope: number, low: number, high: number, rest: number) =>
-    `Each °C that outside is warmer takes ${number(slope, 2)}${HARD}kWh a day (${number(low, 2)} to ${number(high, 2)} in 95 of 100 such fits), and ${number(rest)}${HARD}kWh come in any weather. By least squares; a day with less than 3${HARD}°C between has no kWh for each °C.`,
+    `Each ${degree()} that outside is warmer takes ${number(perDegree(slope), 2)}${HARD}kWh a day (${number(perDegree(low), 2)} to ${number(perDegree(high), 2)} in 95 of 100 such fits), and ${number(rest)}${HARD}kWh come in any weather. By least squares; a day with less than ${figureApart(3)} between has no kWh for each ${degree()}.`,
   kilowattHours: (value: number) => `${number(value, 0)}`,
   solar: 'Solar and battery on paper',
   solarNone: 'Not known yet: it needs three whole days with a meter.',
@@ -2240,7 +2180,9 @@ const roomScreens = {
   solarOwn: 'Your own numbers',
   solarWork: 'Work it out',
   solarAsked: {
-    gap: 'Outside warmer than inside in the worst month, in °C',
+    get gap() {
+      return `Outside warmer than inside in the worst month, in ${degree()}`;
+    },
     sunHours: 'Hours of full sun a day in the worst month',
     systemFactor: 'Share of the rated power that arrives, 0.1 to 1',
     days: 'Days to bridge without sun',
@@ -2259,11 +2201,11 @@ const roomScreens = {
   solarValue: (value: number, unit: string) =>
     unit === 'd'
       ? `${number(value, 0)} days`
-      : withUnit(
-          value,
-          unit === 'K' ? '°C' : unit === 'kWh/K' ? 'kWh/°C' : unit,
-          unit === 'h' ? 0 : 2,
-        ),
+      : unit === 'K'
+        ? difference(value, 2)
+        : unit === 'kWh/K'
+          ? `${number(perDegree(value), 2)}${HARD}kWh/${degree()}`
+          : withUnit(value, unit, unit === 'h' ? 0 : 2),
   solarMeasured: (days: number, from: string, to: string) =>
     `Measured here on ${counted(days, 'day')}, ${from} to ${to}.`,
   toRoom: 'Cool room',
@@ -2317,6 +2259,12 @@ export const farmFieldNames: Readonly<Record<FarmPart, Readonly<Record<string, s
     altitude: 'metres above the sea',
     money: 'money',
     wage: 'wage per hour',
+    language: 'language',
+    units: 'units',
+    'units.temperature': 'temperatures in',
+    'units.weight': 'weights in',
+    'units.clock': 'hours of the clock',
+    'units.weekStart': 'first day of the week',
   },
   place: {
     id: 'short name',
@@ -2360,13 +2308,19 @@ export const farmFieldNames: Readonly<Record<FarmPart, Readonly<Record<string, s
     heatLimit: 'heat limit',
     chill: 'chill limit',
     disease: 'diseases',
-    price: 'price per kg',
-    perTray: 'kg per tray',
+    get price() {
+      return `price per ${weightUnit()}`;
+    },
+    get perTray() {
+      return `${weightUnit()} per tray`;
+    },
     keeps: 'keeping',
     'keeps.like': 'keeps like',
     'keeps.days': 'days it keeps',
     'keeps.at': 'at the temperature',
-    'keeps.q10': 'times faster per 10 °C',
+    get 'keeps.q10'() {
+      return `times faster per ${figureApart(10)}`;
+    },
     'keeps.freezes': 'freezes at',
     'keeps.chill': 'hurt by cold in store below',
     'keeps.class': 'kind of produce',
@@ -2377,15 +2331,28 @@ export const farmFieldNames: Readonly<Record<FarmPart, Readonly<Record<string, s
     'minutes.sow': 'minutes to sow a tray',
     'minutes.tend': 'minutes a week to look after a tray',
     'minutes.cut': 'minutes to cut a tray',
-    'minutes.pack': 'minutes to pack a kg',
+    get 'minutes.pack'() {
+      return `minutes to pack a ${weightUnit()}`;
+    },
     'minutes.move': 'minutes to move a tray',
     young: 'cut young',
     'young.days': 'days to a young cut',
-    'young.perTray': 'kg per tray, cut young',
-    'young.price': 'price per kg, cut young',
+    get 'young.perTray'() {
+      return `${weightUnit()} per tray, cut young`;
+    },
+    get 'young.price'() {
+      return `price per ${weightUnit()}, cut young`;
+    },
     regrows: 'grows again after a cut',
   },
-  mix: { id: 'short name', name: 'name', price: 'price per kg', parts: 'parts' },
+  mix: {
+    id: 'short name',
+    name: 'name',
+    get price() {
+      return `price per ${weightUnit()}`;
+    },
+    parts: 'parts',
+  },
   delivery: { day: 'day', wants: 'wanted' },
   probe: {
     id: 'name',
@@ -2413,12 +2380,29 @@ const farmValue = (value: unknown): string => {
   return String(value);
 };
 
+/** A field of the farm's description, turned into the units of the farm where it has one. */
+const farmFigure = (part: FarmPart, field: string, given: unknown): string => {
+  const unit = farmUnits[part]?.[field];
+  if (part === 'delivery' && field === 'wants' && Array.isArray(given) && given.length > 0)
+    return given.map(({ of, kg }) => `${of} ${weight(kg)}`).join(', ');
+  if (unit === undefined) return farmValue(given);
+  const one = (value: unknown) =>
+    typeof value !== 'number'
+      ? farmValue(value)
+      : unit === '/kg'
+        ? number(perWeight(value), 2)
+        : unit === '°C'
+          ? figureDegrees(value)
+          : weight(value);
+  return Array.isArray(given) ? given.map(one).join(', ') : one(given);
+};
+
 const farmName = (part: FarmPart, name: string): string =>
   part === 'farm' ? 'Farm' : part === 'place' ? name : `${farmParts[part]} ${name}`;
 
 /** @param placeName what people call the place with this short name. */
 export const farmChangeWords = (placeName: (id: unknown) => string) => {
-  const value = (field: string, given: unknown) =>
+  const value = (part: FarmPart, field: string, given: unknown) =>
     given === undefined
       ? farmValue(given)
       : field === 'place'
@@ -2427,24 +2411,24 @@ export const farmChangeWords = (placeName: (id: unknown) => string) => {
           ? (spots[given as Spot] ?? farmValue(given))
           : field === 'kind'
             ? (kinds[given as PlaceKind] ?? farmValue(given))
-            : farmValue(given);
+            : farmFigure(part, field, given);
   return {
     added: (part: FarmPart, name: string, fields: Readonly<Record<string, unknown>>): string => {
       if (part === 'probe')
-        return `Probe ${name} is added: ${value('place', fields.place)}, ${value('spot', fields.spot)}`;
-      if (part === 'place') return `${name} is added: ${value('kind', fields.kind)}`;
+        return `Probe ${name} is added: ${value('probe', 'place', fields.place)}, ${value('probe', 'spot', fields.spot)}`;
+      if (part === 'place') return `${name} is added: ${value('place', 'kind', fields.kind)}`;
       return `${farmName(part, name)} is added`;
     },
     gone: (part: FarmPart, name: string): string => `${farmName(part, name)} is taken out`,
     moved: (name: string, fields: Readonly<Record<string, unknown>>): string =>
-      `Probe ${name} moves to ${value('place', fields.place)}, ${value('spot', fields.spot)}, from now on`,
+      `Probe ${name} moves to ${value('probe', 'place', fields.place)}, ${value('probe', 'spot', fields.spot)}, from now on`,
     changed: (
       part: FarmPart,
       name: string,
       { field, before, after }: { field: string; before?: unknown; after?: unknown },
     ): string => {
       const what = farmFieldNames[part][field] ?? plain(field.split('.').join(' '));
-      return `${farmName(part, name)}: ${what} ${value(field, before)} → ${value(field, after)}`;
+      return `${farmName(part, name)}: ${what} ${value(part, field, before)} → ${value(part, field, after)}`;
     },
   };
 };
@@ -2462,7 +2446,7 @@ const setUpSteps = {
   names: {
     name: 'Name and money',
     position: 'Where it lies',
-    units: 'Units',
+    units: 'Language and units',
     places: 'Places',
     crops: 'Crops',
     deliveries: 'Delivery days',
@@ -2501,7 +2485,17 @@ const setUpSteps = {
   noSun: 'The sun does not rise or set there today.',
   clockThere: (time: string) => `It is ${time} there now.`,
   map: 'Position among lines of 30 degrees',
-  unitsAre: 'Shown in °C, kg and the 24-hour clock.',
+  unitsWhy:
+    'For what people read and type. The hub keeps °C and kg; programs that ask it get those.',
+  language: 'Language',
+  temperatures: 'Temperatures',
+  temperatureUnits: { C: 'Celsius (°C)', F: 'Fahrenheit (°F)' },
+  weights: 'Weights',
+  weightUnits: { kg: 'kilograms (kg)', lb: 'pounds (lb)' },
+  clock: 'Clock',
+  clocks: { 24: '24 hours (19:40)', 12: '12 hours (7:40 pm)' },
+  weekStart: 'First day of the week',
+  farmMoney: (name: string) => `Money is that of the first step: ${name}.`,
   placesNow: 'Places so far',
   none: 'None yet.',
   addPlace: 'Add a place',
@@ -2516,8 +2510,12 @@ const setUpSteps = {
   vents: 'It can be opened up',
   covers: 'Covers',
   coverKinds: { '': 'none', cloches: 'cloches', fleece: 'fleece' },
-  setPoint: 'Set temperature, °C',
-  limit: 'Too warm from, °C',
+  get setPoint() {
+    return `Set temperature, ${degree()}`;
+  },
+  get limit() {
+    return `Too warm from, ${degree()}`;
+  },
   limitWhy: 'Which limit holds for your produce is for your local food-safety rules to say.',
   outdoorWhy: 'One place outdoors is what all others are compared with.',
   addCrop: 'Add a crop',
@@ -2536,13 +2534,19 @@ const setUpSteps = {
   figure: 'Figure',
   value: 'Value',
   source: 'Who says so',
-  price: 'Your price for a kg',
-  perTray: 'kg from a tray',
+  get price() {
+    return `Your price for a ${weightUnit()}`;
+  },
+  get perTray() {
+    return `${weightUnit()} from a tray`;
+  },
   stands: 'It grows in',
   addDelivery: 'Add a delivery',
   day: 'Day of every week',
   wanted: 'Wanted',
-  kg: 'kg',
+  get kg() {
+    return weightUnit();
+  },
   days: {
     monday: 'Monday',
     tuesday: 'Tuesday',
@@ -2553,7 +2557,7 @@ const setUpSteps = {
     sunday: 'Sunday',
   } as Readonly<Record<string, string>>,
   deliveryLine: (day: string, wants: readonly { of: string; kg: number }[]) =>
-    [day, ...wants.map(({ of, kg }) => `${number(kg)} kg ${of}`)].join(', '),
+    [day, ...wants.map(({ of, kg }) => `${withUnit(kg, 'kg')} ${of}`)].join(', '),
   probesWhy: 'A probe that speaks appears here by itself. Say where it hangs.',
   noProbes: 'No probe has spoken yet.',
   newProbe: 'A password for a probe',
@@ -2706,21 +2710,21 @@ type Low = {
 
 function tonightLow({ mean, between, at, p, by, nights }: Low): string {
   const range = between
-    ? `, 8 nights in 10 between ${number(between[0])} and ${number(between[1])}`
+    ? `, 8 nights in 10 between ${degrees(between[0])} and ${degrees(between[1])}`
     : '';
   const cross = by === null ? '' : ` by ${by}`;
   const learned =
     nights < 10 // the same ten that rules/frost asks for before it trusts a fit
       ? `a wide guess until ten nights are known (${nights} so far)`
       : `learned from ${counted(nights, 'night')}`;
-  return `low ${temperature(mean)}${range}; ${chance(p)} chance below ${number(at)}${cross}; ${learned}`;
+  return `low ${temperature(mean)}${range}; ${chance(p)} chance below ${degrees(at)}${cross}; ${learned}`;
 }
 
 function coolRoom(room: CoolRoom): string {
   const is =
     room.temperature === null
       ? 'No fresh reading of how warm it is.'
-      : `${temperature(room.temperature)}; set to ${number(room.setPoint)}, limit ${number(room.limit)}.`;
+      : `${temperature(room.temperature)}; set to ${degrees(room.setPoint)}, limit ${degrees(room.limit)}.`;
   const cause = room.cause === null ? '' : ` ${coolRoomCauses[room.cause]}`;
   const left = room.holdOver.minutesToLimit;
   const hold =
@@ -2777,7 +2781,7 @@ export function curveWords({ name, spot, mean, between, limits, nights, zone }: 
     const by = crossesAt === null ? '' : `, by ${clock(crossesAt, zone)}`;
     return `${chance(p)} chance below ${temperature(at)} (${frostLimits[what]})${by}`;
   });
-  const low = `low about ${temperature(mean)}, 8 nights in 10 between ${number(from)} and ${number(to)}${HARD}°C`;
+  const low = `low about ${temperature(mean)}, 8 nights in 10 between ${degrees(from)} and ${temperature(to)}`;
   return `${name}, ${spots[spot]}: ${low}. ${passed.map((text) => `${text}. `).join('')}${learnedFrom(nights)}`;
 }
 
@@ -2797,8 +2801,8 @@ export function coverWords(told: {
     median === null || gain === null
       ? `What its covers add is not known. ${few}.`
       : nights < 9
-        ? `Its covers added ${number(median)}${HARD}°C in the middle of ${counted(nights, 'clear night')}; nothing is counted on before nine.`
-        : `In nine of ten clear nights its covers added ${number(gain)}${HARD}°C or more (${counted(nights, 'night')}).`;
+        ? `Its covers added ${difference(median)} in the middle of ${counted(nights, 'clear night')}; nothing is counted on before nine.`
+        : `In nine of ten clear nights its covers added ${difference(gain)} or more (${counted(nights, 'night')}).`;
   return `${name}: ${is}. ${worth}`;
 }
 
@@ -2826,8 +2830,8 @@ export function scoreWords(told: ScoreWords): string[] {
   const again =
     told.persistenceError === null
       ? ''
-      : `; saying last night’s low again would have been ${number(told.persistenceError)}${HARD}°C off`;
-  const first = `${counted(n, 'night')}: ${number(told.error)}${HARD}°C off on average${again}.`;
+      : `; saying last night’s low again would have been ${difference(told.persistenceError)} off`;
+  const first = `${counted(n, 'night')}: ${difference(told.error)} off on average${again}.`;
   if (!enough) return [first, 'Too few to say how good its chances are: that takes 20 nights.'];
   const when = (share: Share, words: string) =>
     share.n === 0
@@ -2860,7 +2864,7 @@ export function sourceWords(told: {
   const { source, nights, error, ownError, weight, reaches } = told;
   if (error === null)
     return `${source}: ${counted(nights, 'night')} known; it has no say before ten.`;
-  const record = `${source}: ${number(error)}${HARD}°C off over ${counted(nights, 'night')}, corrected; what is learned here is ${number(ownError)}${HARD}°C off.`;
+  const record = `${source}: ${difference(error)} off over ${counted(nights, 'night')}, corrected; what is learned here is ${difference(ownError)} off.`;
   if (!reaches) return `${record} Its newest issue does not hold the whole of tonight.`;
   return weight > 0
     ? `${record} It has a share of ${chance(weight)} in tonight’s low.`
@@ -2881,18 +2885,24 @@ const frostScreens = {
   all: 'all spots',
   limits: frostLimits,
   limit: (what: 'damage' | 'chill' | 'freezing', at: number) =>
-    `${frostLimits[what]} ${number(at)}`,
+    `${frostLimits[what]} ${degrees(at)}`,
   table: 'Tonight in figures',
   columns: {
     spot: 'Spot',
-    low: 'Low °C',
+    get low() {
+      return `Low ${degree()}`;
+    },
     range: '8 in 10',
-    limit: 'Limit °C',
+    get limit() {
+      return `Limit ${degree()}`;
+    },
     chance: 'Chance below',
     crosses: 'Crosses at',
   },
   notCrossed: 'not expected to',
-  hours: 'Expected hour by hour, °C',
+  get hours() {
+    return `Expected hour by hour, ${degree()}`;
+  },
   covers: 'Covers now',
   noCovers: 'No place has covers in the farm file.',
   scores: 'How good these forecasts are',
@@ -2923,9 +2933,13 @@ const frostScreens = {
   list: 'The newest nights',
   listColumns: {
     night: 'Night',
-    said: 'Said °C',
+    get said() {
+      return `Said ${degree()}`;
+    },
     chance: 'Chance',
-    came: 'Came °C',
+    get came() {
+      return `Came ${degree()}`;
+    },
     below: 'Below',
   },
   yes: 'yes',
@@ -2953,7 +2967,9 @@ export const inputLabels: Readonly<Record<string, string>> = {
   ...growingInputs,
   ...trayInputs,
   'above-since': 'Above since',
-  'afternoon-temperature': 'Temperature at 15:00',
+  get 'afternoon-temperature'() {
+    return `Temperature at ${wallTime('15:00')}`;
+  },
   'clear-nights-under-cover': 'Clear, calm nights under these covers',
   'clock-hours': 'Clock that was agreed',
   bearing: 'Bears in June, or on and on',
@@ -2967,11 +2983,15 @@ export const inputLabels: Readonly<Record<string, string>> = {
   'frost-in-14-days': 'A killing frost within 14 days',
   'fruit-hanging': 'Fruit and flowers counted',
   'grower-insists': 'You want it cut all the same',
-  'hard-frosts': 'Nights below −4\u00a0°C this season',
+  get 'hard-frosts'() {
+    return `Nights below ${figureDegrees(-4)} this season`;
+  },
   hygiene: 'Worth of the disease that goes with the leaves',
   'leaves-flat-and-red': 'Leaves lie flat and red',
   'lost-share': 'Share of next year lost by cutting green leaves',
-  margin: 'Price of a kilogram, picking paid',
+  get margin() {
+    return `Price of a ${kilogramWord()}, picking paid`;
+  },
   'next-year': 'Worth of the patch next year',
   'rot-dry': 'Rots on a dry day',
   'rot-wet': 'Rots on a wet day',
@@ -3028,7 +3048,9 @@ export const inputLabels: Readonly<Record<string, string>> = {
   'outside-temperature': 'Temperature outside',
   probability: 'Chance, 0 to 1',
   probe: 'Probe',
-  q10: 'Ageing, times, 10 °C warmer',
+  get q10() {
+    return `Ageing, times, ${figureApart(10)} warmer`;
+  },
   quantity: 'Quantity',
   'pickings-counted': 'Pickings counted',
   'speed-fastest': 'A kilogram takes at least, 8 times in 10',
@@ -3080,7 +3102,9 @@ const inputValues: Readonly<Record<string, string>> = {
   'supply-off': 'no power',
   'too-cold': 'air far too cold',
   evening: 'readings two hours after sunset, and past nights',
-  afternoon: 'readings at 15:00, and past nights',
+  get afternoon() {
+    return `readings at ${wallTime('15:00')}, and past nights`;
+  },
   'recent-nights': 'the nights just past',
   'wide-default': 'a wide guess, until nights are known',
   act: 'do it',
@@ -3172,16 +3196,6 @@ export type AlarmNews = {
 };
 
 const firstSentence = (words: string) => words.split('. ')[0]?.replace(/\.$/, '') ?? words;
-const dayAndTime = (t: number, zone: string) =>
-  new Intl.DateTimeFormat('en-GB', {
-    timeZone: zone,
-    weekday: 'short',
-    hour: '2-digit',
-    minute: '2-digit',
-  })
-    .format(t)
-    .replace(',', '');
-
 const endWords = (
   { clearedAt, seenBy, putOffUntil }: AlarmNews,
   at: (t: number) => string,
@@ -3257,12 +3271,6 @@ const messageStates: Readonly<Record<string, string>> = {
   dropped: 'not sent',
   summarised: 'told in a summary',
 };
-
-/** `2026-04-23` as `23 Apr`. */
-const shortDay = (day: string) =>
-  new Intl.DateTimeFormat('en-GB', { timeZone: 'UTC', day: 'numeric', month: 'short' }).format(
-    Date.parse(`${day}T00:00:00Z`),
-  );
 
 const alarmScreens = {
   title: 'Alarms',
@@ -3497,7 +3505,7 @@ const seasonScreens = {
     dates: (station: string, shared: number, by: number | null) =>
       `From ${station}, its dates moved by ${number(by, 0)} days: ${counted(shared, 'season')} are known of both.`,
     nights: (station: string, shared: number, by: number | null) =>
-      `From ${station}. On ${counted(shared, 'clear calm night')} known of both it was ${withUnit(Math.abs(by ?? 0), '°C')} ${(by ?? 0) < 0 ? 'colder' : 'warmer'} here, so its years are counted at that much ${(by ?? 0) < 0 ? 'above' : 'below'} the limit.`,
+      `From ${station}. On ${counted(shared, 'clear calm night')} known of both it was ${difference(Math.abs(by ?? 0))} ${(by ?? 0) < 0 ? 'colder' : 'warmer'} here, so its years are counted at that much ${(by ?? 0) < 0 ? 'above' : 'below'} the limit.`,
     none: (station: string) =>
       `From ${station}, as it stands: no clear calm nights are known of both, and a hollow may freeze weeks before a station does.`,
   },
@@ -3547,10 +3555,14 @@ const gain = (value: number | null, currency: string) =>
   value === null ? notKnown : money(value, currency).replace('-', '−');
 
 const figureNames: Readonly<Record<string, string>> = {
-  price: 'Price of a kilogram',
+  get price() {
+    return `Price of a ${kilogramWord()}`;
+  },
   wage: 'Wage for an hour',
   perDay: 'Holding on, each day',
-  minutesPerKg: 'Picking a kilogram',
+  get minutesPerKg() {
+    return `Picking a ${kilogramWord()}`;
+  },
   minutesPerPicking: 'Each picking, whatever it yields',
   rotWet: 'Ripening fruit that rots on a wet day',
   rotDry: 'Ripening fruit that rots on a dry day',
@@ -3623,7 +3635,9 @@ const cutBackScreens = {
   table: 'Day by day as a table',
   columns: {
     day: 'Day',
-    ripe: 'Ripens kg',
+    get ripe() {
+      return `Ripens ${weightUnit()}`;
+    },
     units: 'Heat units',
     daylight: 'Daylight h',
     frost: 'Frost that night %',
@@ -3637,9 +3651,9 @@ const cutBackScreens = {
   changes: 'What would change it',
   change: {
     'price-below': (value: string, day: string) =>
-      `If the price fell below ${value} a kilogram, the best day to stop would be ${day}.`,
+      `If the price fell below ${value} a ${kilogramWord()}, the best day to stop would be ${day}.`,
     'price-above': (value: string, day: string) =>
-      `If the price rose above ${value} a kilogram, it would be ${day}.`,
+      `If the price rose above ${value} a ${kilogramWord()}, it would be ${day}.`,
     'frost-sooner': (value: string, day: string) =>
       `If frosts were to be expected ${value} days sooner, it would be ${day}.`,
     wetter: (value: string, day: string) => `If ${value} of days were wet, it would be ${day}.`,
@@ -3678,7 +3692,9 @@ const cutBackScreens = {
       `${kg} ${stage}${ripe === null ? '' : `, ripe about ${ripe}`}`,
     stages: { ripe: 'ripe', turning: 'turning', green: 'green', flower: 'in flower' },
     stage: 'Stage',
-    kg: 'kg',
+    get kg() {
+      return weightUnit();
+    },
     flowered: 'Flowers tagged on',
     enter: 'Enter a count',
     hint: 'A guess by eye is enough. Of flowers, tell the weight they are expected to bear. Earlier counts are kept.',
@@ -3696,7 +3712,7 @@ const cutBackScreens = {
     percent: (label: string) => `${label}, %`,
     minutes: (label: string) => `${label}, minutes`,
     money: (label: string, currency: string) => `${label}, ${currency}`,
-    units: (label: string) => `${label}, °C${HARD}d`,
+    units: (label: string) => `${label}, ${degree()}${HARD}d`,
     bearing: 'The plants bear',
     june: 'once, in June',
     ever: 'on and on until autumn',
@@ -3841,7 +3857,8 @@ export function stopWords(
     perHour === null
       ? ''
       : ` An hour on it brings ${rangeSaid(perHour, currency)}; it is to bring ${moneySaid(wage, currency)}.`;
-  const now = price === null ? '' : ` It fetches ${moneySaid(price, currency)} by the farm file.`;
+  const now =
+    price === null ? '' : ` It fetches ${moneySaid(perWeight(price), currency)} by the farm file.`;
   return [
     {
       'go-on': `${name}: go on.${hours}`,
@@ -3850,7 +3867,9 @@ export function stopWords(
     }[answer],
     ...(priceToPay === null
       ? []
-      : [`It pays its hours at ${rangeSaid(priceToPay, currency)} a kilogram.${now}`]),
+      : [
+          `It pays its hours at ${rangeSaid(ofWeight(priceToPay), currency)} a ${kilogramWord()}.${now}`,
+        ]),
     ...(of === 'pickings'
       ? ['What planting and looking after the patch takes is not in it: it is spent either way.']
       : instead === null
@@ -3899,7 +3918,7 @@ export function pickOnWords(
   const { money: currency, wage, perKilogram, missing } = about;
   const where = `${name} in ${inText(placeName)}`;
   const four = Math.max(0, 4 - (pickings - leftOut));
-  const kgHour = (value: number) => `${number(value)}${HARD}kg`;
+  const kgHour = (value: number) => withUnit(value, 'kg');
   const first =
     perHour === null
       ? `${where}: cannot tell yet whether to pick on${four > 0 ? `: ${four} more ${four === 1 ? 'picking' : 'pickings'} with weight, losses and minutes ${four === 1 ? 'is' : 'are'} needed` : ''}.`
@@ -3913,12 +3932,12 @@ export function pickOnWords(
     ...(speed === null || perHour === null
       ? []
       : [
-          `It is likely to yield between ${number(speed.low)} and ${kgHour(speed.high)} an hour, ${rangeSaid({ n: 4, ratio: perHour.expected, low: perHour.low, high: perHour.high }, currency)}.`,
+          `It is likely to yield between ${bareWeight(speed.low)} and ${kgHour(speed.high)} an hour, ${rangeSaid({ n: 4, ratio: perHour.expected, low: perHour.low, high: perHour.high }, currency)}.`,
         ]),
     ...(asked.breakEvenSpeed === null || perKilogram === null
       ? []
       : [
-          `Below ${kgHour(asked.breakEvenSpeed)} an hour it does not pay: a kilogram leaves ${moneySaid(perKilogram, currency)}, an hour is to bring ${moneySaid(wage, currency)}.`,
+          `Below ${kgHour(asked.breakEvenSpeed)} an hour it does not pay: a ${kilogramWord()} leaves ${moneySaid(perWeight(perKilogram), currency)}, an hour is to bring ${moneySaid(wage, currency)}.`,
         ]),
     ...(leftOut === 0
       ? []
@@ -4005,11 +4024,17 @@ const worthScreens = {
     n: 'Counted of',
     trays: 'Trays',
     hours: 'Hours',
-    kg: 'Cut kg',
+    get kg() {
+      return `Cut ${weightUnit()}`;
+    },
     lost: 'Lost %',
-    perTrayKg: 'kg a tray',
+    get perTrayKg() {
+      return `${weightUnit()} a tray`;
+    },
     earned: 'Earned',
-    breakEven: 'Pays from, a kg',
+    get breakEven() {
+      return `Pays from, a ${weightUnit()}`;
+    },
   },
   countedOf: (n: number, all: number) => `${n} of ${all}`,
   units: 'Batch by batch',
@@ -4017,8 +4042,12 @@ const worthScreens = {
   unitColumns: {
     name: 'What',
     when: 'Ended',
-    kg: 'Cut kg',
-    lost: 'Lost kg',
+    get kg() {
+      return `Cut ${weightUnit()}`;
+    },
+    get lost() {
+      return `Lost ${weightUnit()}`;
+    },
     price: 'Price',
     seed: 'Seed',
     other: 'Other',
@@ -4060,12 +4089,16 @@ const pickScreens = {
   elsewhere: 'Elsewhere, or another crop',
   place: 'Place',
   crop: 'Crop',
-  weight: 'Picked, in kg',
+  get weight() {
+    return `Picked, in ${weightUnit()}`;
+  },
   lastWeights: 'Weights of last time',
   minutes: 'Minutes, with walk and sorting',
   notTold: 'Not told',
   min: (n: number) => withUnit(n, 'min', 0),
-  lost: 'Sorted out, in kg',
+  get lost() {
+    return `Sorted out, in ${weightUnit()}`;
+  },
   nothing: 'Nothing',
   share: (percent: number, kg: number) => `${percent}${HARD}%: ${kilograms(kg)}`,
   lostOther: 'Another weight',
@@ -4073,7 +4106,7 @@ const pickScreens = {
   walk: 'Of that walking, minutes',
   pickers: 'Pickers',
   pickersHint: 'Minutes are those of each picker.',
-  price: (currency: string) => `Price of a kilogram, ${currency}`,
+  price: (currency: string) => `Price of a ${kilogramWord()}, ${currency}`,
   priceHint: 'Left empty, the farm file’s.',
   at: 'Picked at',
   note: 'Note',
@@ -4147,20 +4180,6 @@ export const keepingWords = {
 };
 
 // The plan of the coming weeks, in English.
-
-/** `2026-05-21` as `Thu 21 May`. */
-const shortDayInText = (day: string): string =>
-  new Intl.DateTimeFormat('en-GB', {
-    ...{ weekday: 'short', day: 'numeric', month: 'short', timeZone: 'UTC' },
-  } as const)
-    .format(Date.parse(`${day}T00:00:00Z`))
-    .replace(',', '');
-
-/** Weights on scales of a garden: `4 kg`, `1.25 kg`. */
-const weight = (kg: number): string => {
-  const rounded = Math.round(kg * 100) / 100;
-  return `${rounded}${HARD}kg`;
-};
 
 /** Why some of what is wanted is in no sowing, as it follows "because". */
 const shortReasons: Readonly<Record<ShortReason, (crop: string) => string>> = {
@@ -4262,7 +4281,7 @@ export const planMissing = {
   deliveries: 'delivery days in the farm file (deliveries)',
   wants: 'weights wanted on the delivery days (wants), in the farm file or entered below',
   places: 'a tunnel with its capacity in trays in the farm file',
-} as const;
+};
 
 type Grown = {
   readonly crop: string;
@@ -4362,7 +4381,9 @@ const planScreens = {
   usual: (kg: number | null) =>
     kg === null ? 'for this day only' : kg === 0 ? 'usually none' : `usually ${weight(kg)}`,
   by: (who: string) => `said by ${who}`,
-  other: 'Another weight, kg',
+  get other() {
+    return `Another weight, ${weightUnit()}`;
+  },
   store: 'Keep this',
   leave: 'Leave it',
   sending: 'Sending…',
@@ -4374,7 +4395,9 @@ const planScreens = {
   add: 'Something else is wanted',
   addWhat: 'Crop or mix',
   addDay: 'Day',
-  addKg: 'Weight, kg',
+  get addKg() {
+    return `Weight, ${weightUnit()}`;
+  },
   choose: 'Choose…',
   work: 'Work and seed',
   workColumns: { week: 'Week from', trays: 'Trays', minutes: 'Minutes', seed: 'Seed' },
@@ -4463,7 +4486,7 @@ const lossDrawings: Record<LossLook, string> = {
 const lossUnitWords = (amount: number, unit: LossUnit): string => {
   const digits = Number.isInteger(amount) ? 0 : 1;
   if (unit === 'share') return withUnit(amount, '%', digits);
-  if (unit === 'kg') return withUnit(amount, 'kg', digits);
+  if (unit === 'kg') return kilograms(amount);
   return `${number(amount, digits)}${HARD}${amount === 1 ? 'tray' : 'trays'}`;
 };
 type LossAmount = Pick<Loss, 'amount' | 'unit' | 'of'>;
@@ -4687,28 +4710,6 @@ export const learningWords = (
   'What goes together need not be cause and effect. Try what is worth a trial on one part, and leave another as it is.',
 ];
 
-/** Heads of the file of losses. */
-export const lossColumns = {
-  day: 'day',
-  place: 'place',
-  crop: 'crop',
-  amount: 'amount',
-  unit: 'unit',
-  ofAmount: 'of_amount',
-  ofUnit: 'of_unit',
-  share: 'share_0_to_1',
-  kg: 'kg',
-  money: 'money',
-  look: 'what_it_looked_like',
-  batch: 'batch',
-  lot: 'lot',
-  state: 'state',
-  by: 'by',
-  enteredAt: 'entered_at',
-  note: 'note',
-  photo: 'photo',
-};
-
 const lossScreens = {
   title: 'Losses',
   quickTitle: 'Log a loss',
@@ -4737,7 +4738,13 @@ const lossScreens = {
   exactly: 'Another amount',
   amount: 'Amount',
   unit: 'In',
-  units: { kg: 'kg', trays: 'trays', share: '% of what stood there' },
+  units: {
+    get kg() {
+      return weightUnit();
+    },
+    trays: 'trays',
+    share: '% of what stood there',
+  },
   ofAmount: 'Of how much, if known',
   whenSeen: 'Seen on',
   todaySeen: 'Today',
@@ -4851,12 +4858,7 @@ const lossScreens = {
 // When a batch is ready, and what crops need.
 
 const heatUnits = (value: number | null) =>
-  value === null ? notKnown : `${number(value, 0)} heat units`;
-const dayAndMonth = (day: string) =>
-  new Intl.DateTimeFormat('en-GB', {
-    ...{ timeZone: 'UTC', weekday: 'short', day: 'numeric', month: 'short' },
-  }).format(Date.parse(`${day}T00:00:00Z`));
-
+  value === null ? notKnown : `${heat(value, 0)} heat units`;
 const readyMissing: Readonly<Record<ReadyStage['missing'][number], string>> = {
   'no past': 'no batch of it was ready yet, and the farm file does not tell its days',
   'no heat': 'no probe measures where it stands',
@@ -4880,7 +4882,7 @@ export function readyWords(stage: Omit<ReadyStage, 'words'>): string {
   const { seenAt, expected, early, late, soFar, need, confidence, unknownHours, standing } = stage;
   const unknown = unknownHours >= 1 ? ` ${number(unknownHours, 0)} h were not measured.` : '';
   const so =
-    soFar === null || need === null ? '' : `${number(soFar, 0)} of about ${heatUnits(need.mean)}`;
+    soFar === null || need === null ? '' : `${heat(soFar, 0)} of about ${heatUnits(need.mean)}`;
   if (seenAt !== null) return 'Seen to be ready.';
   if (stage.missing.length > 0)
     return `Cannot say: ${stage.missing.map((one) => readyMissing[one]).join(', ')}.${unknown}`;
@@ -4888,18 +4890,18 @@ export function readyWords(stage: Omit<ReadyStage, 'words'>): string {
     const between =
       early === null
         ? ''
-        : ` Perhaps ${dayAndMonth(early)}${late === null ? ' or later' : ` to ${dayAndMonth(late)}`}.`;
+        : ` Perhaps ${shortDayInText(early)}${late === null ? ' or later' : ` to ${shortDayInText(late)}`}.`;
     return `It stands still for want of light, so no day is promised.${between} ${so === '' ? '' : `${so}. `}${readyFrom(stage)}${unknown}`;
   }
   const sure = `${number(10 * confidence, 0)} in 10`;
   const span =
     early === null || late === null
-      ? `ready ${early === null ? 'some day' : `${dayAndMonth(early)} or later`}`
+      ? `ready ${early === null ? 'some day' : `${shortDayInText(early)} or later`}`
       : early === late
-        ? `ready ${dayAndMonth(early)}`
-        : `ready ${dayAndMonth(early)} to ${dayAndMonth(late)}`;
+        ? `ready ${shortDayInText(early)}`
+        : `ready ${shortDayInText(early)} to ${shortDayInText(late)}`;
   const likely =
-    expected === null || early === late ? '' : `, most likely ${dayAndMonth(expected)}`;
+    expected === null || early === late ? '' : `, most likely ${shortDayInText(expected)}`;
   const first = `${span}${likely}${so === '' ? '' : `; ${so}`}; ${sure}.`;
   return `${first.charAt(0).toUpperCase()}${first.slice(1)} ${readyFrom(stage)}${unknown}`;
 }
@@ -4920,7 +4922,9 @@ const growingScreens = {
   youngOrLater: 'Cut young or later',
   stage: { young: 'Young', later: 'Later' } satisfies Record<CutStage, string>,
   cut: 'Cut',
-  grams: 'g a tray',
+  get grams() {
+    return `${gramUnit()} a tray`;
+  },
   days: 'Days',
   moneyPerTray: (currency: string) => `${currency} a tray`,
   moneyPerTrayDay: (currency: string) => `${currency} a tray and day`,
@@ -4952,7 +4956,7 @@ const growingScreens = {
     'too-far': 'The base that fits own sowings best is too far from it to be believed.',
   },
   needs: (mean: number, low: number, high: number, n: number) =>
-    `The next batch takes about ${heatUnits(mean)}, 8 in 10 between ${number(low, 0)} and ${number(high, 0)}; from ${several(n, 'batch', 'batches')}.`,
+    `The next batch takes about ${heatUnits(mean)}, 8 in 10 between ${heat(low, 0)} and ${heat(high, 0)}; from ${several(n, 'batch', 'batches')}.`,
   noNeed: 'No batch was ready yet.',
   dots: (name: string) =>
     `Heat units that each past batch of ${name} took; the table below has them.`,
@@ -5006,11 +5010,6 @@ export const reviewSpanName = (told: {
   const years = began < told.year ? `${began}–${told.year}` : String(told.year);
   return `${capital(yearSeasonNames[told.season])} ${years}`;
 };
-
-const dayAndYear = (day: string) =>
-  new Intl.DateTimeFormat('en-GB', {
-    ...{ timeZone: 'UTC', day: 'numeric', month: 'short', year: 'numeric' },
-  }).format(Date.parse(day));
 
 /** `about 40 EUR`, `between 40 and 90 EUR`. */
 const sparedSaid = ({ low, high }: { low: number; high: number }, currency: string) =>
@@ -5111,7 +5110,9 @@ const reviewScreens = {
     crop: 'Crop',
     looked: 'Looked like',
     entries: 'Entries',
-    kg: 'kg',
+    get kg() {
+      return weightUnit();
+    },
     money: 'Worth',
   },
   money: (value: number | null, currency: string) =>
@@ -5122,7 +5123,9 @@ const reviewScreens = {
     spot: 'Spot',
     method: 'Forecast',
     nights: 'Nights',
-    error: 'Off by, K',
+    get error() {
+      return `Off by, ${degree()}`;
+    },
     below: 'Frost or damage came',
     misses: 'Without a warning',
     vain: 'Warned in vain',
@@ -5167,7 +5170,25 @@ export const screens = {
   withUnit,
   signed,
   temperature,
+  degrees,
+  difference,
+  apart,
+  perDegree,
+  heat,
+  bareWeight,
+  bareGrams,
+  perWeight,
+  kilograms,
+  weightUnit,
+  degree,
   humidity,
+  clock,
+  hour,
+  dayName,
+  longDay,
+  weekday,
+  shortDay,
+  month,
   chance,
   money,
   cents,
@@ -5176,7 +5197,7 @@ export const screens = {
   age,
   ageLength,
   countdown,
-  locale: 'en-GB',
+  locale,
   product: 'Dewpost',
   spots,
   quantities,
@@ -5297,7 +5318,9 @@ export const screens = {
     lastRead: (value: string, time: string) => `${value} at ${time}, none since`,
     columns: {
       time: 'Time',
-      temperature: '°C',
+      get temperature() {
+        return `${degree()}`;
+      },
       humidity: '% RH',
       wet: 'Leaves',
       chances: '8 in 10',

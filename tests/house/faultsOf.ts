@@ -47,6 +47,8 @@ function faultInRules(from: string, to: string): string | null {
 
 /** Folders of the hub have a door, their index.ts; single files are their own. */
 const DOORS = hubStages.filter((stage) => !stage.endsWith('.ts'));
+/** What pages may have of the words before they load a language. */
+const DOOR_OF_PAGES = 'hub/words/page.ts';
 
 function faultOf(from: string, specifier: string, typesOnly: boolean): string | null {
   const room = roomOf(from) ?? '';
@@ -63,6 +65,8 @@ function faultOf(from: string, specifier: string, typesOnly: boolean): string | 
   if (theirs === undefined || !to.includes('/')) return `${to} is in no room`;
   if (row.types?.includes(theirs)) return typesOnly ? null : `${to} may be imported as types only`;
   if (!row.ours.includes(theirs)) return `${to} is not for ${room}`;
+  if (room === 'dashboard' && theirs === 'hub/words' && !typesOnly)
+    return to === DOOR_OF_PAGES ? null : `${to} holds a whole language: import ${DOOR_OF_PAGES}`;
   const behind = DOORS.includes(theirs) && to !== `${theirs}/index.ts` && room !== 'tests';
   return behind ? `${to} lies behind a door: import ${theirs}/index.ts` : null;
 }

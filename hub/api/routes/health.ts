@@ -86,7 +86,7 @@ export function healthRoutes(app: App, parts: ApiParts, counts: Counts) {
 
   app.get('/api/farm', { schema: { response: { 200: contract.farmFacts } } }, () => {
     const { file, settled } = parts.farm();
-    const { name, zone, money, lat, lon } = file.farm;
+    const { name, zone, money, lat, lon, language = 'en', units = {} } = file.farm;
     return {
       name,
       zone,
@@ -94,6 +94,8 @@ export function healthRoutes(app: App, parts: ApiParts, counts: Counts) {
       lat,
       lon,
       settled,
+      language,
+      units,
       invented: /\(invented\)/i.test(name),
       now: new Date(parts.clock.now()).toISOString(),
       speed: parts.clock.speed,

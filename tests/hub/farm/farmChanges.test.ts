@@ -61,12 +61,12 @@ test.for<[string, (plain: typeof base) => void, string[]]>([
   [
     'a range',
     ({ crops: [crop] }) => Object.assign(crop ?? {}, { band: [16, 26] }),
-    ['Crop Basil: comfort band 18, 28 → 16, 26'],
+    ['Crop Basil: comfort band 18\u00a0°C, 28\u00a0°C → 16\u00a0°C, 26\u00a0°C'],
   ],
   [
     'weights wanted',
     ({ deliveries: [day] }) => Object.assign(day ?? {}, { wants: [{ of: 'basil', kg: 5 }] }),
-    ['Delivery day thursday: wanted basil 4 → basil 5'],
+    ['Delivery day thursday: wanted basil 4\u00a0kg → basil 5\u00a0kg'],
   ],
   [
     'where it lies',

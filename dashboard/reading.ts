@@ -1,0 +1,81 @@
+import type { FarmFacts, Who } from '../hub/contract/index.ts';
+import {
+  chooseUnits,
+  isLanguage,
+  type LanguageCode,
+  nearestLanguage,
+  type UnitsTold,
+} from '../hub/words/page.ts';
+
+// How this farm reads: its language and units, kept in the browser, so that a page opens in them at
+// once, also while the hub is away.
+
+export type Reading = { readonly language: LanguageCode; readonly units: UnitsTold };
+
+const KEY = 'dewpost reading';
+const PATIENCE = 3_000; // ms for the first question of a new browser; ours
+
+const readingOf = (told: Pick<FarmFacts, 'language' | 'units'>): Reading => ({
+  language: isLanguage(told.language) ? told.language : 'en',
+  units: told.units,
+});
+
+function kept(): Reading | null {
+  try {
+    const found = JSON.parse(localStorage.getItem(KEY) ?? 'null') as Partial<Reading> | null;
+    return found && isLanguage(found.language)
+      ? { language: found.language, units: found.units ?? {} }
+      : null;
+  } catch {
+    return null;
+  }
+}
+
+function keep(reading: Reading): boolean {
+  try {
+    localStorage.setItem(KEY, JSON.stringify(reading));
+    return true;
+  } catch {
+    return false; // A browser that keeps nothing asks the hub each time.
+  }
+}
+
+async function answerOf(path: string): Promise<unknown> {
+  const answer = await fetch(path, { signal: AbortSignal.timeout(PATIENCE) });
+  return answer.ok ? answer.json() : null;
+}
+
+/** What the hub says to somebody who is signed in; null before that, and while it is away. */
+async function asked(): Promise<Reading | null> {
+  try {
+    const who = (await answerOf('/api/who')) as Who | null;
+    if (!who?.open && who?.name == null) return null; // asking further would be refused
+    const farm = (await answerOf('/api/farm')) as FarmFacts | null;
+    return farm && readingOf(farm);
+  } catch {
+    return null;
+  }
+}
+
+let now: Reading = { language: 'en', units: {} };
+
+/** Before anything is drawn: as this browser knows it, as the hub says, or as the browser is set. */
+export async function firstReading(): Promise<Reading> {
+  if (typeof document === 'undefined') return now;
+  const known = kept();
+  const told = known ?? (await asked());
+  if (known === null && told !== null) keep(told);
+  now = told ?? { language: nearestLanguage(navigator.languages), units: {} };
+  chooseUnits(now.units);
+  document.documentElement.lang = now.language;
+  return now;
+}
+
+/** The farm reads otherwise than this page was drawn: drawn anew, from the top. */
+export function heedReading(farm: FarmFacts): FarmFacts {
+  const next = readingOf(farm);
+  const same = JSON.stringify(next) === JSON.stringify(now);
+  // Where nothing can be kept the page would be drawn anew for ever.
+  if (!same && keep(next)) location.reload();
+  return farm;
+}

@@ -1,0 +1,4 @@
+// The door for pages: languages by name and units, without any language's words. A page loads its own.
+
+export * from './languages.ts';
+export * from './units.ts';
