@@ -5161,6 +5161,91 @@ const reviewScreens = {
   notes: 'How to read it',
 };
 
+// A limit tried on the past.
+
+type TrialLimit =
+  | 'wet-at'
+  | 'wet-below'
+  | 'wet-hours'
+  | 'cover-minutes'
+  | 'cover-value'
+  | 'cover-damage'
+  | 'heat-limit'
+  | 'band-top'
+  | 'chill'
+  | 'wage';
+const trialLimits: Readonly<Record<TrialLimit, readonly [name: string, unit: string]>> = {
+  'wet-at': ['leaves count as wet from', '%'],
+  'wet-below': ['leaves count as dry below', '%'],
+  'wet-hours': ['wet hours that ask for air', 'h'],
+  'cover-minutes': ['minutes to cover', 'min'],
+  'cover-value': ['value under the covers', ''],
+  'cover-damage': ['frost hurts below', '°C'],
+  'heat-limit': ['heat limit', '°C'],
+  'band-top': ['top of the band', '°C'],
+  chill: ['cold hurts below', '°C'],
+  wage: ['what an hour is to bring', ''],
+};
+
+/** `Long House: wet hours that ask for air, 8 h instead of 4 h`. */
+export function trialChangeWords(change: {
+  readonly what: TrialLimit;
+  readonly name: string | null;
+  readonly from: number;
+  readonly to: number;
+}): string {
+  const [limit, unit] = trialLimits[change.what];
+  const said = (value: number) => withUnit(value, unit, Number.isInteger(value) ? 0 : 1);
+  const whose = change.name === null ? '' : `${change.name}: `;
+  return `${whose}${limit}, ${said(change.to)} instead of ${said(change.from)}`;
+}
+
+type TrialRowSaid = {
+  readonly name: string;
+  readonly kindName: string;
+  readonly before: { readonly days: readonly string[]; readonly minutes: number };
+  readonly after: { readonly days: readonly string[]; readonly minutes: number };
+  readonly losses: { readonly entries: number; readonly before: number; readonly after: number };
+};
+
+/** null where both ask on the same days. */
+export function trialRowWords({ name, kindName, before, after, losses }: TrialRowSaid) {
+  const more = after.days.filter((day) => !before.days.includes(day)).length;
+  const fewer = before.days.filter((day) => !after.days.includes(day)).length;
+  if (more + fewer === 0) return null;
+  const days = listed([
+    ...(more === 0 ? [] : [`${counted(more, 'day')} more`]),
+    ...(fewer === 0 ? [] : [`${counted(fewer, 'day')} fewer`]),
+  ]);
+  const work = after.minutes - before.minutes;
+  const minutes =
+    work === 0 ? '' : ` (about ${span(work * MINUTE)} ${work > 0 ? 'more' : 'less'} work)`;
+  const lost =
+    losses.entries === 0
+      ? ''
+      : ` Of ${losses.entries} ${losses.entries === 1 ? 'loss' : 'losses'} there, ${losses.after} had such a task in the week before, instead of ${losses.before}.`;
+  return `${name}, “${kindName.toLowerCase()}”: ${days}${minutes}.${lost}`;
+}
+
+/** What was tried and what it would have changed. */
+export function trialWords(told: {
+  readonly changes: readonly string[];
+  readonly rows: readonly { readonly words: string | null }[];
+}): string[] {
+  const rows = told.rows.flatMap(({ words }) => (words === null ? [] : [words]));
+  return [
+    `Tried: ${told.changes.join('; ')}.`,
+    ...(rows.length === 0 ? ['No task would have come on another day.'] : rows),
+  ];
+}
+
+export const trialNotes = (): string[] => [
+  'The hub’s own rules, once an hour, over the means of the hours: a task that would have stood for less than an hour may be missing.',
+  'As if nobody had answered or opened anything: the readings are of the house as it was worked.',
+  'Nights are judged by the forecasts the hub issued then; where it issued none, nothing is said of covering and closing.',
+  'A loss with a task in the week before might have been spared, and might not: it shows what went together.',
+];
+
 export const screens = {
   notKnown,
   number,

@@ -13,9 +13,13 @@ export {
   type Unknown,
 } from '../answer.ts';
 export { MORNING_REACH } from './clues.ts';
+export { cover } from './cover.ts';
 export { withTonight } from './cutBack.ts';
 export { decide, type Failure, type Outlook } from './decide.ts';
+export { type Look, lookAt } from './look.ts';
 export { rank } from './rank.ts';
-export { heatLimitOf } from './shade.ts';
+export { heatLimitOf, shade } from './shade.ts';
 export type * from './snapshot.ts';
+export { vents } from './vents.ts';
+export { WET_LIMIT } from './ventWet.ts';
 export { lowForetold } from './withPushed.ts';
