@@ -4,7 +4,10 @@ import { type Celsius, celsius, instant } from '../../rules/units.ts';
 
 type Issued = Omit<NightForecast, 'fan'>;
 
-/** What was forecast of the nights, as it was issued then: nothing is foretold with hindsight. */
+/**
+ * What was forecast of the nights, as it was issued then: nothing is foretold with hindsight.
+ * @returns the newest of each spot that was issued by `now`, for a night; asked in order of time
+ */
 export function issuedThen(bodies: readonly string[]) {
   const nights = new Map<string, NightForecast[]>();
   for (const body of bodies) {
@@ -13,12 +16,24 @@ export function issuedThen(bodies: readonly string[]) {
     own.push({ ...issued, issuedAt: instant(issued.issuedAt), fan: [] });
     nights.set(issued.night, own);
   }
-  /** The newest of each spot that was issued by `now`, for a night. */
-  return (night: string, now: number): NightForecast[] => {
-    const newest = new Map<string, NightForecast>();
-    for (const one of nights.get(night) ?? [])
-      if (one.issuedAt <= now) newest.set(`${one.place} ${one.spot}`, one);
-    return [...newest.values()];
+  let night = '';
+  let waiting: NightForecast[] = [];
+  let newest = new Map<string, NightForecast>();
+  let told: readonly NightForecast[] = [];
+  return (of: string, now: number): readonly NightForecast[] => {
+    if (of !== night) {
+      night = of;
+      waiting = (nights.get(of) ?? []).sort((a, b) => b.issuedAt - a.issuedAt);
+      newest = new Map();
+      told = [];
+    }
+    const before = waiting.length;
+    for (let next = waiting.at(-1); next && next.issuedAt <= now; next = waiting.at(-1)) {
+      newest.set(`${next.place} ${next.spot}`, next);
+      waiting.pop();
+    }
+    if (waiting.length < before) told = [...newest.values()];
+    return told;
   };
 }
 

@@ -34,18 +34,18 @@ export function pastSpots(
       const begins = Math.max(span.from, from);
       const ends = Math.min(span.to, to ?? Number.MAX_SAFE_INTEGER);
       if (begins >= ends) continue;
-      const damp = new Map(
-        past.hours(probe, 'humidity', begins, ends).map(({ t, n, sum }) => [t, sum / n]),
-      );
-      for (const { t: hour, n, sum } of past.hours(probe, 'temperature', begins, ends)) {
+      const damp = past.hours(probe, 'humidity', begins, ends);
+      let next = 0;
+      for (const [hour, mean] of past.hours(probe, 'temperature', begins, ends)) {
         const at = instant(hour + MIDDLE);
         // Two probes at one spot: the one that came first speaks.
         if (t.length > 0 && at <= (t[t.length - 1] ?? 0)) continue;
-        const temperature = celsius(sum / n);
+        const temperature = celsius(mean);
         t.push(at);
         value.push(temperature);
-        const humidity = damp.get(hour);
-        if (humidity !== undefined) air.push({ t: at, temperature, humidity: percent(humidity) });
+        while (next < damp.length && (damp[next]?.[0] ?? 0) < hour) next++;
+        const humid = damp[next];
+        if (humid?.[0] === hour) air.push({ t: at, temperature, humidity: percent(humid[1]) });
       }
     }
     return t.length === 0

@@ -11,11 +11,17 @@ export type TrialTold = {
 /** Runs a job somewhere. @returns how to end it at once; settled when it is over */
 export type RunTrial = (path: string, job: TrialJob, told: TrialTold) => () => Promise<unknown>;
 
+/** MB for what is soon forgotten: each look leaves some, and a hub that runs on little would collect it all day. */
+const YOUNG = 64; // ours
+
 /** On a thread of its own, with its own connection to the store's file. */
 export const runTrial =
   (worker: URL): RunTrial =>
   (path, job, told) => {
-    const thread = new Worker(worker, { workerData: { path, job } });
+    const thread = new Worker(worker, {
+      workerData: { path, job },
+      resourceLimits: { maxYoungGenerationSizeMb: YOUNG },
+    });
     let over = false;
     const once = (end: () => void) => {
       if (over) return;

@@ -1,12 +1,10 @@
-import { lookAt, type PlaceNow } from '../../rules/decide/index.ts';
-import { instant, minutes } from '../../rules/units.ts';
-import { calendarOf } from '../clock.ts';
 import type { FarmFile } from '../contract/index.ts';
 import { type Farm, farmOf } from '../farm/index.ts';
-import { coverOf, cropsOf, wetOf } from '../snapshot/index.ts';
+import { cropsOf } from '../snapshot/index.ts';
 import type { Past } from '../store/index.ts';
-import { issuedThen } from './issuedThen.ts';
-import { HOUR, MIDDLE, type PastSpot, pastSpots } from './pastSpots.ts';
+import { barePlace } from './barePlace.ts';
+import { pastLooks } from './pastLooks.ts';
+import { HOUR, type PastSpot, pastSpots } from './pastSpots.ts';
 import { type PastLook, type WouldAsk, walkPlace } from './walkPlace.ts';
 
 /** Rules look back two days, and yesterday is asked about. */
@@ -27,30 +25,16 @@ export type PlaceTrial = {
 };
 export type Progress = { readonly done: number; readonly of: number; readonly place: string };
 
-/** A place as the rules take it, without anything said or measured. */
-function bare(farm: Farm, place: Farm['places'][number]): PlaceNow {
-  return {
-    id: place.id,
-    kind: place.kind,
-    crop: place.crop ?? null,
-    trays: place.trays ?? null,
-    vents: place.vents,
-    opened: null,
-    covered: null,
-    wet: wetOf(place),
-    cover: coverOf(farm, place),
-    coolRoom: null,
-    spots: [],
-  };
-}
-
 /** What of a place's limits the trial changes; the same text, nothing. */
 const limitsOf = (farm: Farm, place: Farm['places'][number]) =>
-  JSON.stringify([bare(farm, place), cropsOf(farm).find(({ id }) => id === place.crop) ?? null]);
+  JSON.stringify([
+    barePlace(farm, place),
+    cropsOf(farm).find(({ id }) => id === place.crop) ?? null,
+  ]);
 
 /**
  * Walks the places whose limits differ through the past, hour by hour, once under each set of
- * limits. Yields after each place.
+ * limits. Yields before each place.
  */
 export function* walkPast(
   past: Past,
@@ -59,7 +43,12 @@ export function* walkPast(
   const [old, next] = [farmOf(before), farmOf(after)];
   const span = { from: from - BEFORE, to };
   const placements = past.placements();
-  const spotsOf = (place: string) => pastSpots(past, placements, place, span);
+  const read = new Map<string, PastSpot[]>();
+  const spotsOf = (place: string) => {
+    const spots = read.get(place) ?? pastSpots(past, placements, place, span);
+    read.set(place, spots);
+    return spots;
+  };
   const wages = before.farm.wage !== after.farm.wage;
   const touched = old.places.filter((place) => {
     if (place.kind === 'cool-room' || place.kind === 'outdoor') return false;
@@ -67,51 +56,30 @@ export function* walkPast(
     if (other === undefined) return false;
     return (wages && place.cover !== undefined) || limitsOf(old, place) !== limitsOf(next, other);
   });
-  const looks = looksOf(past, old, spotsOf, { from, to });
+  if (touched.length === 0) return [];
+  const looks = pastLooks(past, old, spotsOf, { from, to });
+  const snapshot = { crops: cropsOf(next), wage: after.farm.wage };
+  // The same sun, air and forecasts; only what the farm file says of crops and work differs.
+  const looksNext = looks.map(
+    (look): PastLook => ({
+      ...look,
+      snapshot: {
+        ...look.snapshot,
+        crops: snapshot.crops,
+        farm: { ...look.snapshot.farm, wage: snapshot.wage },
+      },
+    }),
+  );
   const trials: PlaceTrial[] = [];
   for (const [i, place] of touched.entries()) {
+    yield { done: i, of: touched.length, place: place.id };
     const spots = spotsOf(place.id);
-    const walk = (farm: Farm) => {
+    const walk = (farm: Farm, looks: readonly PastLook[]) => {
       const here = farm.place(place.id);
-      return here === undefined
-        ? []
-        : walkPlace(bare(farm, here), spots, looks, cropsOf(farm), farm.file.farm.wage);
+      return here === undefined ? [] : walkPlace(barePlace(farm, here), spots, looks);
     };
-    trials.push({ place: place.id, before: walk(old), after: walk(next) });
-    yield { done: i + 1, of: touched.length, place: place.id };
+    trials.push({ place: place.id, before: walk(old, looks), after: walk(next, looksNext) });
+    read.delete(place.id);
   }
   return trials;
-}
-
-/** A look in the middle of each hour: outside air, the sun, and what was forecast of the night then. */
-function looksOf(
-  past: Past,
-  farm: Farm,
-  spotsOf: (place: string) => PastSpot[],
-  { from, to }: { readonly from: number; readonly to: number },
-): PastLook[] {
-  const calendar = calendarOf(farm.zone);
-  const { lat, lon, wage } = farm.file.farm;
-  const open = ({ kind }: Farm['places'][number]) => kind === 'outdoor' || kind === 'patch';
-  const outdoors: PlaceNow[] = farm.places.filter(open).map((place) => ({
-    ...bare(farm, place),
-    spots: spotsOf(place.id).map(({ spot, probe, temperature, air }) => ({
-      ...{ spot, probe, every: minutes(60), nights: [], columns: { temperature }, air },
-    })),
-  }));
-  const issued = issuedThen(
-    past.forecasts(calendar.dayOf(from), calendar.add(calendar.dayOf(to), 1)),
-  );
-  const looks: PastLook[] = [];
-  for (let hour = Math.ceil(from / HOUR) * HOUR; hour < to; hour += HOUR) {
-    const now = instant(hour + MIDDLE);
-    const name = calendar.dayOf(now);
-    const snapshot = {
-      ...{ now, day: { name, ...calendar.bounds(name) }, farm: { lat, lon, wage } },
-      ...{ crops: [], places: outdoors, probes: [], standing: [] },
-    };
-    const look = lookAt(snapshot, []);
-    looks.push({ ...look, issued: look.sun === null ? [] : issued(look.sun.night.name, now) });
-  }
-  return looks;
 }
