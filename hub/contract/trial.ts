@@ -11,6 +11,8 @@ export const placeLimits = [
   'cover-minutes',
   'cover-value',
   'cover-damage',
+  'set-point',
+  'room-limit',
 ] as const;
 export const cropLimits = ['heat-limit', 'band-top', 'chill'] as const;
 export const farmLimits = ['wage'] as const;
@@ -38,8 +40,8 @@ const side = z.object({
   minutes: z.number(),
 });
 
-/** Losses of a place, and how many had such a task in the seven days before. */
-const lossSide = z.object({ entries: count, before: count, after: count });
+/** Losses of a place that looked alike, and how many had such a task in the seven days before. */
+const lossSide = z.object({ look: z.string(), entries: count, before: count, after: count });
 
 export const trialRow = z.object({
   place: z.string(),
@@ -48,7 +50,7 @@ export const trialRow = z.object({
   kindName: z.string(),
   before: side,
   after: side,
-  losses: lossSide,
+  losses: z.array(lossSide),
   /** One sentence; null where nothing differs. */
   words: z.string().nullable(),
 });
@@ -68,15 +70,51 @@ export const trial = z.object({
   result: z
     .object({
       rows: z.array(trialRow),
-      losses: z.array(z.object({ place: z.string(), day: calendarDay, words: z.string() })),
+      losses: z.array(
+        z.object({ place: z.string(), name: z.string(), day: calendarDay, words: z.string() }),
+      ),
       words: z.array(z.string()),
       /** What a trial leaves out. */
       notes: z.array(z.string()),
     })
     .nullable(),
+  /** What keeping it would change of the farm as it stands now; null until it is done. */
+  keeping: z.object({ changes: z.array(z.string()), fault: z.string().nullable() }).nullable(),
 });
+
+/** A limit as it stands, for a page that offers to try another. */
+export const limitNow = z.object({
+  what: trialChange.shape.what,
+  of: trialChange.shape.of,
+  /** Whose it is, and what it is, in words. */
+  name: z.string(),
+  limit: z.string(),
+  value: z.number(),
+  unit: z.string(),
+  /** A big step. */
+  step: z.number(),
+  min: z.number(),
+  max: z.number(),
+  /** Where its value comes from, in words. */
+  source: z.string(),
+});
+export const trialStart = z.object({
+  limits: z.array(limitNow),
+  /** The days of readings that may be tried, the last year of them; null without any. */
+  days: z.object({ from: calendarDay, to: calendarDay }).nullable(),
+  /** What is too little for much to be said; null where nothing is. */
+  caution: z.string().nullable(),
+  /** The own trial that runs or ended last. */
+  newest: z.string().nullable(),
+});
+export const keepTrial = z.strictObject({ why: z.string().trim().max(300).optional() });
+export const keptTrial = z.object({ changes: z.array(z.string()) });
 
 export type TrialChange = z.infer<typeof trialChange>;
 export type StartTrial = z.infer<typeof startTrial>;
 export type TrialRow = z.infer<typeof trialRow>;
 export type Trial = z.infer<typeof trial>;
+export type LimitNow = z.infer<typeof limitNow>;
+export type TrialStart = z.infer<typeof trialStart>;
+export type KeepTrial = z.infer<typeof keepTrial>;
+export type KeptTrial = z.infer<typeof keptTrial>;

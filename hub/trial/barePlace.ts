@@ -1,4 +1,5 @@
 import type { PlaceNow } from '../../rules/decide/index.ts';
+import { celsius } from '../../rules/units.ts';
 import type { Farm } from '../farm/index.ts';
 import { coverOf, wetOf } from '../snapshot/index.ts';
 
@@ -14,7 +15,14 @@ export function barePlace(farm: Farm, place: Farm['places'][number]): PlaceNow {
     covered: null,
     wet: wetOf(place),
     cover: coverOf(farm, place),
-    coolRoom: null,
+    coolRoom:
+      place.setPoint === undefined || place.limit === undefined || place.kind !== 'cool-room'
+        ? null
+        : {
+            setPoint: celsius(place.setPoint),
+            limit: celsius(place.limit),
+            value: place.value ?? null,
+          },
     spots: [],
   };
 }

@@ -1,6 +1,6 @@
 import type { TaskKind } from '../../rules/decide/index.ts';
+import type { WouldAsk } from './keeper.ts';
 import type { PlaceTrial } from './walkPast.ts';
-import type { WouldAsk } from './walkPlace.ts';
 
 const DAY = 86_400_000; // ms
 /** A task in so many days before a loss may have spared it. Ours. */
@@ -17,10 +17,16 @@ export type Row = {
   readonly kind: TaskKind;
   readonly before: Side;
   readonly after: Side;
-  /** Losses there, and those with such a task in the week before them. */
-  readonly losses: { readonly entries: number; readonly before: number; readonly after: number };
+  /** Losses there by what they looked like, and those with such a task in the week before them. */
+  readonly losses: readonly LossSide[];
 };
-export type LossDay = { readonly place: string; readonly day: string };
+export type LossSide = {
+  readonly look: string;
+  readonly entries: number;
+  readonly before: number;
+  readonly after: number;
+};
+export type LossDay = { readonly place: string; readonly day: string; readonly look: string };
 
 type DaysOf = { readonly dayOf: (t: number) => string; readonly to: number };
 
@@ -63,10 +69,14 @@ export function compareDays(
           by,
         ),
       ) as [Side, Side];
-      const warned = ({ days }: Side) =>
-        here.filter(({ day }) => days.some((d) => d >= addDays(day, -DAYS_BEFORE) && d < day))
-          .length;
-      const counted = { entries: here.length, before: warned(old), after: warned(next) };
+      const looks = [...new Set(here.map(({ look }) => look))].sort();
+      const counted = looks.map((look): LossSide => {
+        const alike = here.filter((loss) => loss.look === look);
+        const warned = ({ days }: Side) =>
+          alike.filter(({ day }) => days.some((d) => d >= addDays(day, -DAYS_BEFORE) && d < day))
+            .length;
+        return { look, entries: alike.length, before: warned(old), after: warned(next) };
+      });
       return { place, kind, before: old, after: next, losses: counted };
     });
   });

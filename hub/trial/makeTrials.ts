@@ -41,6 +41,8 @@ export function makeTrials(run: RunTrial, path: string, now: () => number) {
     get: (id: string) => trials.get(id),
     runningOf: (who: string) =>
       [...trials.values()].find((one) => one.who === who && one.state === 'running'),
+    /** The newest of somebody, over or not. */
+    newestOf: (who: string) => [...trials.values()].filter((one) => one.who === who).at(-1),
     start(who: string, changes: readonly TrialChange[], job: TrialJob): TrialState {
       const own = [...trials.values()].filter((one) => one.who === who && one.state !== 'running');
       for (const { id } of own.slice(0, Math.max(0, own.length - KEPT + 1))) trials.delete(id);

@@ -3,9 +3,11 @@ import { type Farm, farmOf } from '../farm/index.ts';
 import { cropsOf } from '../snapshot/index.ts';
 import type { Past } from '../store/index.ts';
 import { barePlace } from './barePlace.ts';
+import type { WouldAsk } from './keeper.ts';
 import { pastLooks } from './pastLooks.ts';
 import { HOUR, type PastSpot, pastSpots } from './pastSpots.ts';
-import { type PastLook, type WouldAsk, walkPlace } from './walkPlace.ts';
+import { type PastLook, walkPlace } from './walkPlace.ts';
+import { walkRoom } from './walkRoom.ts';
 
 /** Rules look back two days, and yesterday is asked about. */
 const BEFORE = 48 * HOUR;
@@ -20,6 +22,8 @@ export type TrialJob = {
 /** What both sets of limits would have asked for at one place. */
 export type PlaceTrial = {
   readonly place: string;
+  /** Whether there were readings to walk on. */
+  readonly read: boolean;
   readonly before: readonly WouldAsk[];
   readonly after: readonly WouldAsk[];
 };
@@ -43,15 +47,15 @@ export function* walkPast(
   const [old, next] = [farmOf(before), farmOf(after)];
   const span = { from: from - BEFORE, to };
   const placements = past.placements();
-  const read = new Map<string, PastSpot[]>();
+  const spotsRead = new Map<string, PastSpot[]>();
   const spotsOf = (place: string) => {
-    const spots = read.get(place) ?? pastSpots(past, placements, place, span);
-    read.set(place, spots);
+    const spots = spotsRead.get(place) ?? pastSpots(past, placements, place, span);
+    spotsRead.set(place, spots);
     return spots;
   };
   const wages = before.farm.wage !== after.farm.wage;
   const touched = old.places.filter((place) => {
-    if (place.kind === 'cool-room' || place.kind === 'outdoor') return false;
+    if (place.kind === 'outdoor') return false;
     const other = next.place(place.id);
     if (other === undefined) return false;
     return (wages && place.cover !== undefined) || limitsOf(old, place) !== limitsOf(next, other);
@@ -70,16 +74,27 @@ export function* walkPast(
       },
     }),
   );
+  const roomRead = (room: string) =>
+    placements.some(
+      ({ place, probe }) =>
+        place === room && past.peaks(probe, 'temperature', span.from, span.to).length > 0,
+    );
   const trials: PlaceTrial[] = [];
   for (const [i, place] of touched.entries()) {
     yield { done: i, of: touched.length, place: place.id };
-    const spots = spotsOf(place.id);
+    const spots = place.kind === 'cool-room' ? [] : spotsOf(place.id);
+    const limits = [place.limit, next.place(place.id)?.limit].flatMap((limit) => limit ?? []);
     const walk = (farm: Farm, looks: readonly PastLook[]) => {
       const here = farm.place(place.id);
-      return here === undefined ? [] : walkPlace(barePlace(farm, here), spots, looks);
+      if (here === undefined) return [];
+      const bare = barePlace(farm, here);
+      return bare.coolRoom === null
+        ? walkPlace(bare, spots, looks)
+        : walkRoom(past, bare, placements, looks, limits);
     };
-    trials.push({ place: place.id, before: walk(old, looks), after: walk(next, looksNext) });
-    read.delete(place.id);
+    const read = spots.length > 0 || roomRead(place.id);
+    trials.push({ place: place.id, read, before: walk(old, looks), after: walk(next, looksNext) });
+    spotsRead.delete(place.id);
   }
   return trials;
 }

@@ -10,26 +10,17 @@ import {
   type NightForecast,
   type PlaceNow,
   shade,
-  type TaskKind,
   taskKey,
   vents,
 } from '../../rules/decide/index.ts';
 import { minutes } from '../../rules/units.ts';
-import { type Memory, planTasks, type Task } from '../tasks/index.ts';
 import { againstLimit } from './issuedThen.ts';
-import type { PastSpot } from './pastSpots.ts';
+import { keeper, type WouldAsk } from './keeper.ts';
+import { HOUR, type PastSpot } from './pastSpots.ts';
 
 /** Readings a rule may look back on, h; those of 48 hours, as in the hub's own looks. */
 const BACK = 49;
 const EVERY = minutes(60);
-
-/** One task that would have come. Times in ms since 1970; `to` is null while it still stood. */
-export type WouldAsk = {
-  readonly kind: TaskKind;
-  readonly from: number;
-  readonly to: number | null;
-  readonly minutes: number;
-};
 
 /** Looks of the past and what was forecast then, the same for every place. */
 export type PastLook = Look & { readonly issued: readonly NightForecast[] };
@@ -65,11 +56,8 @@ export function walkPlace(
   spots: readonly PastSpot[],
   looks: readonly PastLook[],
   may: MayAsk = mayAsk,
-): WouldAsk[] {
-  const asked: { kind: TaskKind; from: number; to: number | null; minutes: number }[] = [];
-  const running = new Map<string, (typeof asked)[number]>();
-  const memory = new Map<string, Memory>();
-  let open: Task[] = [];
+): readonly WouldAsk[] {
+  const keep = keeper(HOUR);
   const at = spots.map(() => 0);
   const kinds = KINDS.filter((kind) => spoken[kind](place)).map((kind) => ({
     kind,
@@ -79,9 +67,7 @@ export function walkPlace(
   const whole: PlaceNow = { ...place, spots: spots.map((spot) => spotOf(spot, spot.air)) };
 
   for (const past of looks) {
-    const due = kinds.filter(
-      ({ kind, key }) => running.has(key) || memory.has(key) || may[kind](past, whole),
-    );
+    const due = kinds.filter(({ kind, key }) => keep.holds(key) || may[kind](past, whole));
     if (due.length === 0) continue;
     const here: PlaceNow = {
       ...place,
@@ -95,36 +81,15 @@ export function walkPlace(
     const damage = place.cover?.damage;
     const look: Look = {
       ...past,
-      snapshot: { ...past.snapshot, standing: open.map(({ key }) => key) },
+      snapshot: { ...past.snapshot, standing: keep.standing() },
       forecasts:
         damage === undefined
           ? past.issued
           : past.issued.map((one) => (one.place === place.id ? againstLimit(one, damage) : one)),
     };
-    const decisions = decided(look, here, new Set(due.map(({ kind }) => kind)));
-    const plan = planTasks(open, decisions, memory, past.now);
-    for (const [key, kept] of plan.memory) {
-      if (kept === null) memory.delete(key);
-      else memory.set(key, kept);
-    }
-    open = [
-      ...plan.fresh,
-      ...plan.steps.map(({ task }) => task).filter(({ state }) => state === 'open'),
-    ];
-    for (const { event, task } of plan.steps) {
-      if (event === 'opened') {
-        const one = { kind: task.kind, from: past.now, to: null, minutes: task.minutes };
-        running.set(task.key, one);
-        asked.push(one);
-      }
-      if (event === 'lapsed') {
-        const one = running.get(task.key);
-        if (one) one.to = past.now;
-        running.delete(task.key);
-      }
-    }
+    keep.take(decided(look, here, new Set(due.map(({ kind }) => kind))), past.now);
   }
-  return asked;
+  return keep.asked();
 }
 
 const spotOf = (

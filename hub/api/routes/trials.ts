@@ -3,8 +3,10 @@ import { changedFarm, limitNow, type TrialState } from '../../trial/index.ts';
 import { shown } from '../../words/index.ts';
 import { whoIs } from '../access.ts';
 import type { App } from '../app.ts';
+import { keepTrial } from '../keepTrial.ts';
 import { type ApiParts, Refused } from '../parts.ts';
 import { shownTrial } from '../shownTrial.ts';
+import { readingDays, trialStart } from '../trialStart.ts';
 
 const YEAR = 365; // days
 const LONGEST = 3 * YEAR;
@@ -20,6 +22,10 @@ export function trialRoutes(app: App, parts: ApiParts) {
     if (trial) return trial;
     throw new Refused(404, `Expected the id of a trial, got ${shown(id)}`);
   };
+
+  app.get('/api/trials', { schema: { response: { 200: contract.trialStart } } }, (request) =>
+    trialStart(parts, trials().newestOf(whoIs(request))?.id ?? null),
+  );
 
   app.post(
     '/api/trials',
@@ -38,6 +44,8 @@ export function trialRoutes(app: App, parts: ApiParts) {
           `Expected at most three years from from to to, got ${from} to ${to}`,
         );
       const { file } = parts.farm();
+      if (readingDays(parts) === null)
+        throw new Refused(409, 'Expected readings to try a limit on, got none yet');
       for (const [i, change] of changes.entries()) {
         const limit = limitNow(file, change);
         if (limit === null)
@@ -79,5 +87,18 @@ export function trialRoutes(app: App, parts: ApiParts) {
       const trial = known(request.params.id);
       return shownTrial(parts, trials().cancel(trial.id) ?? trial);
     },
+  );
+
+  app.post(
+    '/api/trials/:id/keep',
+    {
+      schema: {
+        params: contract.idParam,
+        body: contract.keepTrial,
+        response: { 200: contract.keptTrial },
+      },
+    },
+    (request) =>
+      keepTrial(parts, known(request.params.id), request.body.why || null, whoIs(request)),
   );
 }

@@ -1,16 +1,21 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { pino } from 'pino';
 import { parse, stringify } from 'yaml';
-import type { FarmFile } from '../../../hub/contract/index.ts';
+import { steppedClock } from '../../../hub/clock.ts';
+import type { FarmFile, TrialChange } from '../../../hub/contract/index.ts';
 import { readFarmFile } from '../../../hub/farm/index.ts';
+import { joinCore } from '../../../hub/main/core.ts';
 import { importReadings } from '../../../hub/main/importReadings.ts';
+import { openStore } from '../../../hub/store/index.ts';
+import { changedFarm } from '../../../hub/trial/index.ts';
 import { scenario, writeHistory } from '../../../simulators/index.ts';
 import { tempFolder } from '../tempStore.ts';
 
 export const DAY = 86_400_000; // ms
 
 /** The made-up farm's readings of some days up to its story, in a file and in a store. */
-export async function pastHub(days: number) {
+export async function pastHub(days: number, stored = true) {
   const folder = tempFolder();
   const readings = join(folder, 'readings.ndjson');
   const span = { from: scenario.start - days * DAY, to: scenario.start };
@@ -33,9 +38,25 @@ export async function pastHub(days: number) {
   const { farm: file } = readFarmFile(text);
   if (!file) throw new Error('Expected the farm of the demonstration, got faults');
   const clock = { start: span.to, real: Date.now(), speed: 1 };
-  await importReadings(readings, { data: folder, farm, clock, readings } as never);
+  if (stored) await importReadings(readings, { data: folder, farm, clock, readings } as never);
+  const path = join(folder, 'dewpost.db');
   return {
-    ...{ folder, readings, farm, file, ...span },
-    path: join(folder, 'dewpost.db'),
+    ...{ folder, readings, farm, file, ...span, path },
+    /** Puts away what waits, as a hub does before a trial. */
+    fold(file: string) {
+      const core = joinCore({
+        store: openStore(file),
+        clock: steppedClock(span.to),
+        log: pino({ level: 'silent' }),
+      });
+      core.snapshots.fold(true);
+      core.close();
+    },
+    /** A farm file with other limits. */
+    limits(changes: readonly TrialChange[]) {
+      const other = join(folder, 'limits.yaml');
+      writeFileSync(other, stringify(changedFarm(file, changes)));
+      return other;
+    },
   };
 }

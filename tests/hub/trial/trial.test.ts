@@ -68,6 +68,8 @@ const CHANGES: readonly TrialChange[] = [
   { what: 'band-top', of: 'basil', to: 26 },
   { what: 'chill', of: 'basil', to: 10 },
   { what: 'wage', of: null, to: 22 },
+  { what: 'set-point', of: 'cool-room', to: 2 },
+  { what: 'room-limit', of: 'cool-room', to: 6 },
 ];
 
 test('each limit is changed where it stands, nothing else is, and a farm file may hold it', {
@@ -90,14 +92,14 @@ test('a loss counts where such a task stood in the seven days before it, and not
   const asked = (...days: number[]) =>
     days.map((day) => ({ kind: 'open-up' as const, from: at(day), to: at(day) + 1, minutes: 5 }));
   const losses = [2, 8, 9, 20].map((day) => ({
-    ...{ place: 'a', day: `2026-04-${String(day).padStart(2, '0')}` },
+    ...{ place: 'a', look: 'mould', day: `2026-04-${String(day).padStart(2, '0')}` },
   }));
   const [row] = compareDays(
-    [{ place: 'a', before: asked(2), after: asked(2, 14) }],
-    [...losses, { place: 'b', day: '2026-04-03' }],
+    [{ place: 'a', read: true, before: asked(2), after: asked(2, 14) }],
+    [...losses, { place: 'b', look: 'mould', day: '2026-04-03' }],
     { dayOf, to: at(30) },
   );
   // By hand: the 2nd has none before it; the 8th and 9th follow the 2nd by six and seven days.
-  expect(row?.losses).toEqual({ entries: 4, before: 2, after: 3 });
+  expect(row?.losses).toEqual([{ look: 'mould', entries: 4, before: 2, after: 3 }]);
   expect(row?.after).toEqual({ days: ['2026-04-02', '2026-04-14'], tasks: 2, minutes: 10 });
 });
