@@ -32,6 +32,7 @@ export function Changes({ now }: { now: Description }) {
                   <li key={line}>{line}</li>
                 ))}
               </ul>
+              {change.why !== null && <p class="quiet">{change.why}</p>}
               {change.undoable && (
                 <button
                   type="button"

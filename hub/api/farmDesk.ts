@@ -22,6 +22,7 @@ export type FarmDesk = {
     description: Plain,
     who: string,
     now: number,
+    why?: string,
   ) => FarmTaken | Refusal;
   /** The newest first. */
   readonly changes: () => readonly {
@@ -30,6 +31,8 @@ export type FarmDesk = {
     readonly who: string;
     readonly words: readonly string[];
     readonly undoes: number | null;
+    /** What the one who changed it gave as the reason. */
+    readonly why: string | null;
     readonly undoable: boolean;
   }[];
   /** Puts the description before that change back, as a change of its own. */

@@ -14,6 +14,7 @@ import type { Season } from '../season/index.ts';
 import type { Snapshots } from '../snapshot/index.ts';
 import type { Store, StoredReading, Trouble } from '../store/index.ts';
 import type { Answer, Task, Tasks } from '../tasks/index.ts';
+import type { Trials } from '../trial/index.ts';
 import type { AlarmDesk } from './alarmDesk.ts';
 import type { FarmDesk } from './farmDesk.ts';
 import type { KeepingFacts } from './keepingFacts.ts';
@@ -81,6 +82,8 @@ export type ApiParts = {
   readonly held: () => number;
   /** How what is kept is looked after; a hub without timers has nobody who does. */
   readonly keeping?: () => KeepingFacts;
+  /** Limits tried on the past; a hub without a file of its own tries none. */
+  readonly trials?: Trials;
   /** Nobody needs to sign in: every listener is on this machine only. */
   readonly open: boolean;
 };

@@ -131,6 +131,11 @@ export const needed: Readonly<Record<string, Needed>> = {
   'POST /api/people/:name/code': 'grower',
   'POST /api/people/:name/remove': 'grower',
   'POST /api/wants': 'grower',
+  'GET /api/trials': 'grower',
+  'POST /api/trials': 'grower',
+  'POST /api/trials/:id/keep': 'grower',
+  'GET /api/trials/:id': 'grower',
+  'DELETE /api/trials/:id': 'grower',
   'GET /api/calendar': 'grower',
   'POST /api/calendar': 'grower',
 };

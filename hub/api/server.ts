@@ -43,6 +43,7 @@ import { signInRoutes } from './routes/signIn.ts';
 import { starterRoutes } from './routes/starters.ts';
 import { taskRoutes } from './routes/tasks.ts';
 import { todayRoutes } from './routes/today.ts';
+import { trialRoutes } from './routes/trials.ts';
 import { sayFault } from './sayFault.ts';
 import { makeSessions } from './sessions.ts';
 import { makeStreams } from './streams.ts';
@@ -131,6 +132,7 @@ export async function buildServer(parts: ApiParts, options: ServerOptions): Prom
   calendarRoutes(app, parts);
   placesComparedRoutes(app, parts);
   reviewRoutes(app, parts);
+  trialRoutes(app, parts);
   eventRoutes(app, parts, { streams, sessions });
   methodRoutes(app);
   app.get('/api/openapi.json', { schema: { hide: true } }, () => app.swagger());

@@ -69,7 +69,12 @@ const place = z.strictObject({
     })
     .optional(),
   wet: z
-    .strictObject({ at: z.number().min(50).max(100), below: z.number().min(50).max(100) })
+    .strictObject({
+      at: z.number().min(50).max(100),
+      below: z.number().min(50).max(100),
+      /** Wet leaves for so many hours ask for air; 4 where it is left out. */
+      hours: z.number().min(1).max(48).optional(),
+    })
     .refine(({ at, below }) => below <= at, { path: ['below'], message: 'expected at most `at`' })
     .optional(),
   setPoint: temperature.optional(),

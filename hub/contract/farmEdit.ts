@@ -40,6 +40,8 @@ export const farmChange = z.object({
   words: z.array(z.string()),
   /** The change it takes back, when it does. */
   undoes: z.number().int().nullable(),
+  /** What the one who changed it gave as the reason, as what a trial found. */
+  why: z.string().nullable(),
   /** Whether there is a description before it. */
   undoable: z.boolean(),
 });

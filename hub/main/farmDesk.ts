@@ -9,7 +9,7 @@ import { importFarm } from './farmKept.ts';
 /** Changes shown; ours: a farm is set up in some twenty. */
 const SHOWN = 50;
 
-type Kept = { readonly farm: string; readonly undoes?: number };
+type Kept = { readonly farm: string; readonly undoes?: number; readonly why?: string };
 
 const versionOf = (text: string | undefined) =>
   text === undefined ? 'none' : createHash('sha256').update(text).digest('hex').slice(0, 16);
@@ -58,7 +58,7 @@ export function makeFarmDesk(store: Store, batches: Batches): FarmDesk {
   }
 
   const entries = () => store.journal.after('farm', 0);
-  const take = (text: string, who: string, now: number, note?: { readonly undoes: number }) =>
+  const take = (text: string, who: string, now: number, note?: Partial<Omit<Kept, 'farm'>>) =>
     importFarm(store, text, now, who, { begun: true, onlyChanged: true, ...(note && { note }) });
   const based = (version: string) => versionOf(store.farm()) === version;
 
@@ -72,12 +72,12 @@ export function makeFarmDesk(store: Store, batches: Batches): FarmDesk {
       const { text: _, ...seen } = plan(description);
       return seen;
     },
-    change(version, description, who, now) {
+    change(version, description, who, now, why) {
       return store.transaction(() => {
         if (!based(version)) return 'changed meanwhile';
         const { text, changes, faults } = plan(description);
         if (faults.length > 0) return { faults };
-        if (changes.length > 0) take(text, who, now);
+        if (changes.length > 0) take(text, who, now, why === undefined ? {} : { why });
         return { version: versionOf(store.farm()), changes };
       });
     },
@@ -88,13 +88,14 @@ export function makeFarmDesk(store: Store, batches: Batches): FarmDesk {
         .reverse()
         .map(({ id, t, who, body }) => {
           const before = all.findLast((one) => one.id < id);
-          const { farm, undoes = null } = body as Kept;
+          const { farm, undoes = null, why = null } = body as Kept;
           const [was, is] = [read((before?.body as Kept | undefined)?.farm), read(farm)];
           return {
             id,
             t,
             who,
             undoes,
+            why,
             undoable: before !== undefined,
             words: is ? farmChanges(was, is) : [],
           };

@@ -36,24 +36,31 @@ const MOST_ISSUED = 2000;
 export function makeLook(parts: LookParts) {
   const { store, clock, log, feed, snapshots, tasks, farm, heardAt } = parts;
   let last: Looked | null = null;
-  /** Forecasts issued once per night, spot and method; through the night once an hour. */
+  /** Forecasts issued once per night, spot and method; through the night, and of covers from noon, once an hour. */
   const issued = new Set<string>();
   const today = parts.calendar().dayOf(clock.now());
+  const keyOf = (forecast: NightForecast) => issueKey(forecast, covering(forecast));
+  /** From noon on covers may be asked for: a trial of their limits needs what was said at that hour. */
+  const covering = ({ place, issuedAt }: NightForecast) => {
+    if (farm().place(place)?.cover === undefined) return false;
+    const calendar = parts.calendar();
+    return issuedAt >= calendar.bounds(calendar.dayOf(issuedAt)).begins + 12 * HOUR;
+  };
   for (const body of store.forecasts.between(today, parts.calendar().add(today, 1)))
-    issued.add(issueKey(JSON.parse(body)));
+    issued.add(keyOf(JSON.parse(body)));
 
   const unkept = makeUnkept(store, tasks);
 
   const keepForecasts = (forecasts: readonly NightForecast[]) => {
     for (const forecast of forecasts) {
-      if (issued.has(issueKey(forecast))) continue;
+      if (issued.has(keyOf(forecast))) continue;
       const { fan: _, ...asIssued } = forecast;
       store.forecasts.put(forecast, JSON.stringify(asIssued));
     }
   };
   /** After the commit. */
   const forecastsKept = (forecasts: readonly NightForecast[]) => {
-    for (const forecast of forecasts) issued.add(issueKey(forecast));
+    for (const forecast of forecasts) issued.add(keyOf(forecast));
     if (issued.size > MOST_ISSUED) {
       const kept = new Set(forecasts.map(({ night }) => night));
       for (const key of issued) if (!kept.has(key.split('\n')[2] ?? '')) issued.delete(key);
@@ -152,7 +159,7 @@ export function makeLook(parts: LookParts) {
 }
 
 const HOUR = 3_600_000; // ms
-const issueKey = ({ place, spot, night, method, issuedAt }: NightForecast) => {
-  const hour = method === 'through-the-night' ? `\n${Math.floor(issuedAt / HOUR)}` : '';
+const issueKey = ({ place, spot, night, method, issuedAt }: NightForecast, hourly: boolean) => {
+  const hour = hourly || method === 'through-the-night' ? `\n${Math.floor(issuedAt / HOUR)}` : '';
   return `${place}\n${spot}\n${night}\n${method}${hour}`;
 };

@@ -41,8 +41,9 @@ async function readSorted(file: string, rejected: Map<string, number>) {
 /**
  * `dewpost replay`: readings of a file through the real intake, store and rules, under a clock that
  * follows them.
+ * @param file where its store is kept, for those who look at it afterwards
  */
-export async function replay(settings: Settings<'replay'>): Promise<Replayed> {
+export async function replay(settings: Settings<'replay'>, file = ':memory:'): Promise<Replayed> {
   const log = pino({ level: 'warn' }, pino.destination(2));
   const rejected = new Map<string, number>();
   const readings = await readSorted(settings.readings, rejected);
@@ -52,7 +53,7 @@ export async function replay(settings: Settings<'replay'>): Promise<Replayed> {
     throw new Faults([
       `Expected at least one reading in ${settings.readings}, got none that can be read`,
     ]);
-  const store = openStore(':memory:');
+  const store = openStore(file);
   const clock = steppedClock(settings.from ?? first.t);
   importFarm(store, readText(settings.farm), clock.now());
   if (settings.limits !== undefined) importFarm(store, readText(settings.limits), clock.now());

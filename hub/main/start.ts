@@ -8,6 +8,7 @@ import { hashPassword, newSecret } from '../passwords.ts';
 import { photosIn } from '../photos/index.ts';
 import type { Settings } from '../settings.ts';
 import { newestBackupAt, openOrMend } from '../store/index.ts';
+import { makeTrials, runTrial } from '../trial/index.ts';
 import { makeAnnouncer } from './announcer.ts';
 import { bootOf, clockFrom } from './clockFrom.ts';
 import { joinCore } from './core.ts';
@@ -33,6 +34,8 @@ const GATHER = 2;
 const RAW_DAYS = 800;
 /** Commits that may be made at once after a quiet time (hub/intake/pace.ts). Ours. */
 const AHEAD = 300;
+/** Trials run on a thread of their own. */
+const TRIAL = new URL('../trial/trialWorker.js', import.meta.url);
 /** The newest backup is older than a night. */
 const BACKUP_LATE = 26 * 3_600_000; // ms
 
@@ -106,8 +109,11 @@ export async function startHub(
         ?.publish(topic, payload, options)
         .catch((error) => log.error(error, 'publishing failed'));
     };
+    const trials = makeTrials(runTrial(TRIAL), file, clock.now);
+    endings.push(trials.close);
     const parts = {
       ...core,
+      trials,
       look: () => core.look(),
       brokerConnected: () => broker?.connected() ?? false,
       open: settings.open,

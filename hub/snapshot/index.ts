@@ -18,6 +18,7 @@ export { type ClimateDays, placeRule } from './climateDays.ts';
 export { longestGap } from './days.ts';
 export { nightBounds } from './nights.ts';
 export { type PlaceFacts, placeFacts, type SpotFacts } from './nowFacts.ts';
+export { coverOf, cropsOf, wetOf } from './placeLimits.ts';
 export { pair, SPOT_ORDER, type Spots } from './spots.ts';
 export { type StripsFacts, stripsFacts } from './strips.ts';
 

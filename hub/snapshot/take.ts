@@ -1,7 +1,6 @@
 import type {
   AirReading,
   Column,
-  Crop,
   PlaceNow,
   ProbeNow,
   Quantity,
@@ -10,16 +9,17 @@ import type {
   SpotNow,
   Stored,
 } from '../../rules/decide/index.ts';
-import { celsius, type Instant, instant, minutes, percent } from '../../rules/units.ts';
+import { celsius, type Instant, instant, minutes } from '../../rules/units.ts';
 import type { Batch } from '../batches/index.ts';
 import type { Calendar } from '../clock.ts';
-import { damageAt, type Farm, USUAL_BASE, WET } from '../farm/index.ts';
+import type { Farm } from '../farm/index.ts';
 import type { Placement, Store } from '../store/index.ts';
 import { checkOf } from './checkOf.ts';
 import { coverNights } from './coverNights.ts';
 import { learnedRoom } from './learnedRoom.ts';
 import { type Nights, nightBounds } from './nights.ts';
 import { pickingNow } from './pickingNow.ts';
+import { coverOf, cropsOf, wetOf } from './placeLimits.ts';
 import type { makePushed } from './pushed.ts';
 import type { Rooms } from './rooms.ts';
 import { pair, type Spots } from './spots.ts';
@@ -106,7 +106,6 @@ export function makeTake(parts: TakeParts) {
   };
 
   const placeNow = (place: Farm['places'][number], spotsHere: SpotNow[], now: number): PlaceNow => {
-    const wet = place.wet ?? WET;
     return {
       id: place.id,
       kind: place.kind,
@@ -115,8 +114,8 @@ export function makeTake(parts: TakeParts) {
       vents: place.vents,
       opened: place.vents ? said(place.id, 'vents', VENTS_TRUSTED, now) : null,
       covered: place.cover ? said(place.id, 'covers', COVERS_TRUSTED, now) : null,
-      wet: { at: percent(wet.at), below: percent(wet.below) },
-      cover: coverOf(place),
+      wet: wetOf(place),
+      cover: coverOf(farm(), place),
       coverNights: coverNights(store, place.id, spotsHere, (night) =>
         nightBounds(farm(), calendar(), night),
       ),
@@ -126,18 +125,6 @@ export function makeTake(parts: TakeParts) {
           ? roomNow(place, place.setPoint, place.limit, now, spotsHere)
           : null,
       spots: spotsHere,
-    };
-  };
-
-  const coverOf = (place: Farm['places'][number]): PlaceNow['cover'] => {
-    const damage = damageAt(farm(), place);
-    if (!place.cover || damage === null) return null;
-    return {
-      minutes: minutes(place.cover.minutes),
-      value: place.cover.value,
-      damage: celsius(damage.at),
-      damageFrom: damage.from ?? undefined,
-      effect: place.cover.effect,
     };
   };
 
@@ -197,18 +184,6 @@ export function makeTake(parts: TakeParts) {
     });
   };
 
-  const crops = (): Crop[] =>
-    farm().file.crops.map((crop) => ({
-      id: crop.id,
-      base: celsius(crop.base ?? USUAL_BASE),
-      band: crop.band ? [celsius(crop.band[0]), celsius(crop.band[1])] : null,
-      heatLimit: crop.heatLimit === undefined ? null : celsius(crop.heatLimit),
-      chill: crop.chill === undefined ? null : celsius(crop.chill),
-      disease: crop.disease,
-      price: crop.price ?? null,
-      perTray: crop.perTray ?? null,
-    }));
-
   return function take(
     now: Instant,
     standing: readonly string[],
@@ -228,7 +203,7 @@ export function makeTake(parts: TakeParts) {
       now,
       day: { name: day, ...calendar().bounds(day) },
       farm: { lat, lon, wage },
-      crops: crops(),
+      crops: cropsOf(farm()),
       places: farm().places.map((place) => placeNow(place, here.get(place.id) ?? [], now)),
       probes: probesNow(now, heardAt),
       standing,

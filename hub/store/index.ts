@@ -8,6 +8,7 @@ export type { Entry, KeptEntry } from './journal.ts';
 export type { Rollup } from './liveRollups.ts';
 export { type Mended, mendFile } from './mendFile.ts';
 export { openOrMend } from './openOrMend.ts';
+export { openPast, type Past } from './openPast.ts';
 export { openStore, type Store } from './openStore.ts';
 export type { JoinCode, PersonRow } from './people.ts';
 export type { Placement, ProbeRow } from './probes.ts';

@@ -5164,6 +5164,210 @@ const reviewScreens = {
   notes: 'How to read it',
 };
 
+// A limit tried on the past.
+
+type TrialLimit =
+  | 'wet-at'
+  | 'wet-below'
+  | 'wet-hours'
+  | 'cover-minutes'
+  | 'cover-value'
+  | 'cover-damage'
+  | 'set-point'
+  | 'room-limit'
+  | 'heat-limit'
+  | 'band-top'
+  | 'chill'
+  | 'wage';
+const trialLimits: Readonly<Record<TrialLimit, readonly [name: string, unit: string]>> = {
+  'wet-at': ['leaves count as wet from', '%'],
+  'wet-below': ['leaves count as dry below', '%'],
+  'wet-hours': ['wet hours that ask for air', 'h'],
+  'cover-minutes': ['minutes to cover', 'min'],
+  'cover-value': ['what frost would take there', 'money'],
+  'cover-damage': ['frost hurts below', '°C'],
+  'set-point': ['set temperature', '°C'],
+  'room-limit': ['too warm above', '°C'],
+  'heat-limit': ['heat limit', '°C'],
+  'band-top': ['top of the band', '°C'],
+  chill: ['cold hurts below', '°C'],
+  wage: ['what an hour of work costs', 'money'],
+};
+
+const lossCount = (n: number) => `${n} ${n === 1 ? 'loss' : 'losses'}`;
+const trialUnit = (what: TrialLimit, currency: string) => {
+  const unit = trialLimits[what][1];
+  return unit === 'money' ? currency : unit;
+};
+const trialFigure = (value: number, unit: string) =>
+  withUnit(value, unit, Number.isInteger(value) ? 0 : 1);
+
+/** `Long House: wet hours that ask for air, 8 h instead of 4 h`. */
+export function trialChangeWords(change: {
+  readonly what: TrialLimit;
+  readonly name: string | null;
+  readonly from: number;
+  readonly to: number;
+  readonly currency: string;
+}): string {
+  const unit = trialUnit(change.what, change.currency);
+  const whose = change.name === null ? '' : `${change.name}: `;
+  return `${whose}${trialLimits[change.what][0]}, ${trialFigure(change.to, unit)} instead of ${trialFigure(change.from, unit)}`;
+}
+
+/** A limit as a page offers it. */
+export const trialLimitWords = (limit: {
+  readonly what: TrialLimit;
+  readonly value: number;
+  readonly told: boolean;
+  readonly currency: string;
+}) => ({
+  limit: trialLimits[limit.what][0],
+  unit: trialUnit(limit.what, limit.currency),
+  source: `${trialFigure(limit.value, trialUnit(limit.what, limit.currency))} now, ${limit.told ? 'as told in the farm file' : 'which holds because the farm file tells none'}`,
+});
+export const wholeFarm = 'The whole farm';
+
+type TrialRowSaid = {
+  readonly name: string;
+  readonly kindName: string;
+  readonly before: { readonly days: readonly string[]; readonly minutes: number };
+  readonly after: { readonly days: readonly string[]; readonly minutes: number };
+  readonly losses: readonly {
+    readonly look: string;
+    readonly entries: number;
+    readonly before: number;
+    readonly after: number;
+  }[];
+};
+
+/** `14 days more with “open up” (about 2 h 20 min of work), 3 of 4 losses with mould had …`; null where both ask on the same days. */
+export function trialRowWords({ name, kindName, before, after, losses }: TrialRowSaid) {
+  const more = after.days.filter((day) => !before.days.includes(day)).length;
+  const fewer = before.days.filter((day) => !after.days.includes(day)).length;
+  if (more + fewer === 0) return null;
+  const days = listed([
+    ...(more === 0 ? [] : [`${counted(more, 'day')} more`]),
+    ...(fewer === 0 ? [] : [`${counted(fewer, 'day')} fewer`]),
+  ]);
+  const work = after.minutes - before.minutes;
+  const minutes =
+    work === 0
+      ? ''
+      : ` (about ${span(Math.abs(work) * MINUTE)} of work ${work > 0 ? 'more' : 'less'})`;
+  const lost = losses
+    .map(
+      (one) =>
+        ` ${one.after} of ${lossCount(one.entries)} there (${one.look}) had such a task in the week before, instead of ${one.before}.`,
+    )
+    .join('');
+  return `${name}: ${days} with “${kindName.toLowerCase()}”${minutes}.${lost}`;
+}
+
+/** What was tried and what it would have changed. */
+export function trialWords(told: {
+  readonly changes: readonly string[];
+  readonly rows: readonly { readonly words: string | null }[];
+  readonly losses: number;
+  readonly readings: boolean;
+}): string[] {
+  const rows = told.rows.flatMap(({ words }) => (words === null ? [] : [words]));
+  const none = told.readings
+    ? 'No task would have come on another day.'
+    : 'There are no readings of these places in these days, so nothing can be said.';
+  return [
+    `Tried: ${told.changes.join('; ')}.`,
+    ...(rows.length === 0 ? [none] : rows),
+    ...(told.losses === 0
+      ? [
+          'No loss is entered for these places in these days: what would have been spared cannot be said.',
+        ]
+      : []),
+  ];
+}
+
+export const trialNotes = (room: boolean): string[] => [
+  'The hub’s own rules, once an hour, over the means of the hours: a task that would have stood for less than an hour may be missing.',
+  'As if nobody had answered or opened anything: the readings are of the house as it was worked.',
+  'Nights are judged by the forecasts the hub issued then; where it issued none, nothing is said of covering and closing.',
+  ...(room
+    ? [
+        'A cool room is judged by its set temperature and limit alone, as in its first days: what the hub has learned of its cycle is left out.',
+        'Only “move the produce” is looked at there.',
+      ]
+    : []),
+  'A loss with a task in the week before might have been spared, and might not: it shows what went together.',
+];
+
+/** Why a limit was changed, for the record. */
+export const trialWhy = (told: {
+  readonly why: string | null;
+  readonly from: string;
+  readonly to: string;
+  readonly words: readonly string[];
+}): string =>
+  [
+    ...(told.why === null ? [] : [told.why]),
+    `Tried on ${told.from} to ${told.to}. ${told.words.join(' ')}`,
+  ].join(' – ');
+/** Of the days there are readings for. */
+export const trialCaution = (days: number): string =>
+  `Readings go back ${counted(days, 'day')}: a season of them says more.`;
+
+const trialScreens = {
+  title: 'Try a limit',
+  why: 'Change a limit and see, over the readings kept, when tasks would have come and what was really lost. Nothing of the farm changes until you keep it.',
+  noReadings:
+    'There are no readings yet to try a limit on. They come from the probes, or by an import.',
+  whose: 'Whose limit',
+  limit: 'Limit',
+  from: 'From',
+  to: 'To',
+  value: (unit: string) => (unit === '' ? 'New value' : `New value, ${unit}`),
+  less: (step: string) => `${step} less`,
+  more: (step: string) => `${step} more`,
+  figure: trialFigure,
+  start: 'Try it',
+  same: 'Choose another value than the one that stands.',
+  progress: (percent: number, place: string | null) =>
+    place === null ? `${percent} % done` : `${percent} % done, at ${place}`,
+  running: 'The trial runs',
+  cancel: 'Stop the trial',
+  canceled: 'The trial was stopped. Nothing was changed.',
+  failed: (why: string) => `The trial did not end: ${why}`,
+  result: 'What it would have been',
+  strip: 'Days with a task',
+  stripTitle: (name: string, kind: string) => `${name}, ${kind.toLowerCase()}`,
+  stripWords: (was: number, is: number, lost: number) =>
+    `Upper row: ${counted(was, 'day')} with the task under the limit as it stands. Lower row: ${counted(is, 'day')} under the one tried. Between them ${lossCount(lost)}.`,
+  upper: 'now',
+  lower: 'tried',
+  lossesHere: 'Losses really entered',
+  columns: {
+    place: 'Place and task',
+    before: 'Days now',
+    after: 'Days tried',
+    more: 'More',
+    fewer: 'Fewer',
+    tasks: 'Tasks now → tried',
+    minutes: 'Work now → tried',
+  },
+  work: (minutes: number) => span(minutes * MINUTE),
+  days: 'The days',
+  onlyBefore: (days: string) => `Only now: ${days}.`,
+  onlyAfter: (days: string) => `Only tried: ${days}.`,
+  none: 'No other days.',
+  notes: 'How to read it',
+  keepTitle: 'Keep it',
+  keepWhat: 'This changes of the farm:',
+  keepWhy: 'Why (if you like)',
+  keep: 'Keep this limit',
+  leave: 'Leave it as it was',
+  left: 'Left as it was. Nothing was changed.',
+  kept: 'The hub has kept it. It can be undone under “Changes of the farm”.',
+  changes: 'Changes of the farm',
+};
+
 export const screens = {
   notKnown,
   number,
@@ -5354,4 +5558,5 @@ export const screens = {
   worth: worthScreens,
   picks: pickScreens,
   review: reviewScreens,
+  trial: trialScreens,
 };

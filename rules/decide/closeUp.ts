@@ -22,7 +22,7 @@ import { gainHow, gainOf, SHUT_BEFORE_SET } from './ventWet.ts';
 import { dropInRisk, notWorthMinutes, sparedTrays } from './worth.ts';
 
 const MINUTES_OF_WORK = 5; // common practice, no source
-const ASKED_FROM = 3 * HOUR; // before sunset, ours
+export const CLOSING_FROM = 3 * HOUR; // before sunset, ours
 const ASKED_AFTER = 2 * HOUR; // ours: vents forgotten at dusk are worth closing early in the night
 const FROST = 0; // °C: the floor of a place whose crop nobody told. Ours
 // The steps are ours, after Savage 1980 (closing buys 1 to 1.5 K).
@@ -43,12 +43,12 @@ export function closeUp(look: Look, place: PlaceNow): Answer {
 
   const { set } = look.sun;
   const standing = stands(look, 'close-up', place.id);
-  const from = instant(set - ASKED_FROM);
+  const from = instant(set - CLOSING_FROM);
   const to = set + (standing ? ASKED_AFTER : 0);
   if (look.now < from || look.now >= to) {
     const away = (set - look.now) / HOUR;
     const how = bySun(look.snapshot, 'sunset', set);
-    return leave(fact('sunset-in', away, 'h', ASKED_FROM / HOUR, OURS, how));
+    return leave(fact('sunset-in', away, 'h', CLOSING_FROM / HOUR, OURS, how));
   }
 
   const tonight = outsideLow(look);

@@ -15,7 +15,7 @@ import { act, fact, leave, unknown } from './say.ts';
 import type { NightForecast, PlaceNow, SpotName } from './snapshot.ts';
 import { COST_LOSS, ENTERED, FROST_BOOK, OURS, PRACTICE, TOLD } from './sources.ts';
 
-const ASKED_FROM = 5 * HOUR; // before sunset, ours
+export const COVERING_FROM = 5 * HOUR; // before sunset, ours
 const STAY_ASKED = 0.7; // ours: once asked, until the chance is clearly under what it is worth
 const ALARM_AHEAD = 2 * HOUR; // ours
 const ALARM_NEAR = 0.5; // K above damage, ours: a probe's own error
@@ -39,11 +39,11 @@ export function cover(look: Look, place: PlaceNow): Answer {
   if (look.sun === null) return unknown(['sun-times']);
 
   const { night } = look.sun;
-  const from = instant(night.set - ASKED_FROM);
+  const from = instant(night.set - COVERING_FROM);
   if (look.now < from || look.now >= night.rise) {
     const away = (night.set - look.now) / HOUR;
     const how = bySun(look.snapshot, 'sunset', night.set);
-    return leave(fact('sunset-in', away, 'h', ASKED_FROM / HOUR, OURS, how));
+    return leave(fact('sunset-in', away, 'h', COVERING_FROM / HOUR, OURS, how));
   }
   const own = openForecast(look, place);
   const forecast = own ?? outsideLow(look);

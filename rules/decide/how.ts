@@ -14,6 +14,9 @@ export type How = {
 const SECOND = 1000; // ms
 const DAY_SECONDS = 86_400;
 
+/** The facts of a look are nearly all of one day, and writing a day costs more than the rest. */
+let written = { day: Number.NaN, as: '' };
+
 /** `2025-06-01T04:05:30Z`, to the second before; rules have no clock and so no calendar of the machine. */
 export function iso(t: Instant): string {
   const second = Math.floor(t / SECOND);
@@ -21,7 +24,8 @@ export function iso(t: Instant): string {
   const rest = second - day * DAY_SECONDS;
   const two = (n: number) => String(n).padStart(2, '0');
   const clock = [Math.floor(rest / 3600), Math.floor(rest / 60) % 60, rest % 60].map(two);
-  return `${dayAt(day)}T${clock.join(':')}Z`;
+  if (written.day !== day) written = { day, as: dayAt(day) };
+  return `${written.as}T${clock.join(':')}Z`;
 }
 
 /** One number put in. Three decimals: enough to work the value out again, fewer than doubles carry. */

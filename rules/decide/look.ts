@@ -104,12 +104,17 @@ export function outsideLow({ snapshot, forecasts }: Look): NightForecast | null 
   return null;
 }
 
-export function lookAt(snapshot: Snapshot, forecasts: readonly NightForecast[]): Look {
+/** @param sun where it is known already, from a look of the same day */
+export function lookAt(
+  snapshot: Snapshot,
+  forecasts: readonly NightForecast[],
+  sun: Sun | null = sunAround(snapshot),
+): Look {
   const outside = outsideNow(snapshot);
   return {
     snapshot,
     now: snapshot.now,
-    sun: sunAround(snapshot),
+    sun,
     forecasts,
     outside: outsideAir(snapshot),
     outsideTemperature: outside?.value ?? null,

@@ -15,7 +15,7 @@ import { dropInRisk, sparedTrays } from './worth.ts';
 const LOAD = 3; // °C h over the limit in a day, as in heatLoad
 const LOAD_STANDING = 2; // °C h: once asked, asked until it is less
 const STILL_TO_COME = 1; // °C h: shade that comes after the heat is carried for nothing
-const SUN_LEFT = 3; // h before sunset: later the sun is too low to heat a house much
+export const SUN_LEFT = 3; // h before sunset: later the sun is too low to heat a house much
 const MINUTES_OF_WORK = 20; // common practice, no source
 const DROP = 0.2; // share of the trays' worth
 const LIMIT_ABOVE_BAND = 6; // K, where no limit is told; as in heatIn

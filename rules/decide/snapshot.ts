@@ -89,7 +89,8 @@ export type PlaceNow = {
   readonly covered: boolean | null;
   /** Shade was put over it today; absent or null when nobody said. */
   readonly shaded?: boolean | null | undefined;
-  readonly wet: { readonly at: Percent; readonly below: Percent };
+  /** `hours`: wet leaves for so long ask for air, where the grower told it. */
+  readonly wet: { readonly at: Percent; readonly below: Percent; readonly hours?: number };
   readonly cover: {
     readonly minutes: Minutes;
     /** Money lost if the frost takes what hangs there. */

@@ -13,7 +13,7 @@ import { OURS, TOLD } from './sources.ts';
 export const START_VENTING = 24; // °C, when no crop is told
 const LIMIT_ABOVE_START = 6; // K, ours: "do not exceed" where no limit is told
 const URGENT_BELOW_LIMIT = 2; // K, ours (a closed tunnel in spring sun gains 10 K in an hour)
-const COOLER = 1; // K, ours: two probes' error
+export const COOLER = 1; // K, ours: two probes' error
 const GONE = 2; // K, ours: asked until clearly below the start
 
 export type Heat =

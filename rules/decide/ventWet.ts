@@ -7,11 +7,12 @@ import { airIn, type Look } from './look.ts';
 import { AFTER_RISE, bySun } from './night.ts';
 import { fact } from './say.ts';
 import type { PlaceNow } from './snapshot.ts';
-import { BASIL_WET, OURS, VENT_GAIN, WET_RULE } from './sources.ts';
+import { BASIL_WET, OURS, TOLD, VENT_GAIN, WET_RULE } from './sources.ts';
 
 // Leaves wet for long, and outside air that holds less water.
 
-export const WET_LIMIT = 4; // h, see BASIL_WET
+export const WET_LIMIT = 4; // h where the grower told none, see BASIL_WET
+const limitOf = ({ wet }: PlaceNow) => wet.hours ?? WET_LIMIT;
 /** Closed an hour before sunset, the purge before that included: later it only lets warmth out. */
 export const SHUT_BEFORE_SET = HOUR; // ours, after Savage 1980
 const DRY_ENDS = 4; // h of dry leaves end a spell (Alderman et al. 1985, the cautious middle is ours)
@@ -52,7 +53,7 @@ export function gainHow(look: Look, place: PlaceNow): How {
  * water. Only in daylight, from an hour after sunrise to an hour before sunset.
  *
  * Source: 4 h of wet leaves for basil downy mildew, Massachusetts fact sheet; as a limit for other
- * crops ours, and the hours of the day too.
+ * crops ours, and the hours of the day too; the grower may tell other hours in the farm file.
  */
 export function wetIn(look: Look, place: PlaceNow, standing: boolean): Wet {
   const { now, sun } = look;
@@ -62,9 +63,17 @@ export function wetIn(look: Look, place: PlaceNow, standing: boolean): Wet {
   const { wet, spell } = leavesWet(inside.spot.air, { ...place.wet, mergeGapHours: DRY_ENDS }, now);
   if (wet === null) return { wet: null, missing: ['leaf-wetness-history'], because: [] };
   const hours = wet && spell !== null ? spell.wetHours : 0;
+  const limit = limitOf(place);
   const because = [
     wet
-      ? fact('wet-hours', hours, 'h', WET_LIMIT, BASIL_WET, wetHow(inside.spot.probe, place, spell))
+      ? fact(
+          'wet-hours',
+          hours,
+          'h',
+          limit,
+          place.wet.hours === undefined ? BASIL_WET : TOLD,
+          wetHow(inside.spot.probe, place, spell),
+        )
       : fact(
           'inside-humidity',
           inside.humidity,
@@ -77,10 +86,10 @@ export function wetIn(look: Look, place: PlaceNow, standing: boolean): Wet {
   ];
   const notKnown = { wet: null, missing: ['leaf-wetness-history'], because } as const;
   if (!wet) return undecided(inside.spot.air, place, now) ? notKnown : { wet: false, because };
-  if (hours < WET_LIMIT && !standing) {
+  if (hours < limit && !standing) {
     // Short of the limit only because nobody knows what went before: that is not "fine".
     const most = hours + hiddenHours(inside.spot.air, place, now);
-    return most >= WET_LIMIT ? notKnown : { wet: false, because };
+    return most >= limit ? notKnown : { wet: false, because };
   }
 
   const gain = gainOf(look, place);
@@ -99,7 +108,7 @@ export function wetIn(look: Look, place: PlaceNow, standing: boolean): Wet {
     return { wet: false, because };
   }
   // An hour after the limit was passed, though not before the sun has begun to warm the house.
-  const due = Math.max((spell?.from ?? now) + (WET_LIMIT + 1) * HOUR, sun.rise + 2 * HOUR);
+  const due = Math.max((spell?.from ?? now) + (limit + 1) * HOUR, sun.rise + 2 * HOUR);
   return { wet: true, doBy: instant(due < now ? shuts : Math.min(due, shuts)), because };
 }
 
@@ -134,8 +143,9 @@ function undecided(air: Reads, { wet }: PlaceNow, now: Instant): boolean {
 }
 
 /** Hours before now in which the running spell may have gone on unseen. */
-function hiddenHours(air: Reads, { wet }: PlaceNow, now: Instant): number {
-  const from = now - (WET_LIMIT + DRY_ENDS) * HOUR;
+function hiddenHours(air: Reads, place: PlaceNow, now: Instant): number {
+  const { wet } = place;
+  const from = now - (limitOf(place) + DRY_ENDS) * HOUR;
   let hidden = 0;
   let dry = 0;
   let later: number = now;

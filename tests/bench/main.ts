@@ -18,6 +18,7 @@ import { remark } from './report.ts';
 import { roomRules } from './roomRules.ts';
 import { rulesAlone } from './rulesAlone.ts';
 import { start } from './start.ts';
+import { trialYear } from './trial.ts';
 import { writtenDay } from './writtenDay.ts';
 import { yearChart } from './yearChart.ts';
 
@@ -38,6 +39,7 @@ const benchmarks: Readonly<Record<string, () => Promise<void>>> = {
   roomRules,
   readyWhen,
   growing: growingBench,
+  trial: trialYear,
 };
 
 const named = process.argv.slice(2);

@@ -40,6 +40,7 @@ export const hubStages = [
   'hub/placesCompared',
   'hub/alarms',
   'hub/review',
+  'hub/trial',
   'hub/methods',
   'hub/api',
   'hub/clock.ts',
