@@ -27,8 +27,9 @@ export let {
   reviewKindName, reviewLooked, reviewNotes, reviewSentence, reviewSpanName, roomDayWords,
   roomNowWords, roomWarning, roomWords, sameLossWords, scoreWords, screens, shortWords,
   sourceWords, sowingWords, stopWords, storeAlarm, storeRefuses, storeTrouble, stripWords,
-  suggestionWords, supplyWords, taskWords, title, todaySentence, traysThereWords, weekWords, why,
-  worthGroupName, worthHow, worthUnitWords, worthWords,
+  suggestionWords, supplyWords, taskWords, title, todaySentence, traysThereWords, trialCaution,
+  trialChangeWords, trialLimitWords, trialNotes, trialRowWords, trialWhy, trialWords, weekWords,
+  wholeFarm, why, worthGroupName, worthHow, worthUnitWords, worthWords,
 } = en as Language;
 
 /** What the hub says from now on, in that language and for people who read those units. */
@@ -42,14 +43,15 @@ export function speak(language: Language, units: UnitsTold = {}): void {
     evidenceLabel, evidenceLabels, exposureLabel, exposureWords, familyName, familyWords,
     farmChangeWords, farmFieldNames, inputLabels, keepingWords, learningWords, lossEventWords,
     lossFields, lossLookName, lossOfWords, lossStripWords, lossWords, lotEventWords, lotFieldValue,
-    lotFields, lotLifeWords, missingLabel, missingLabels, movingSavingWords, noBandWords, noFarmYet,
-    pickEventWords, pickFields, pickOnWords, placeForCropWords, placeNowWords, placesPairWords,
-    planMissing, printedLimit, probeCheckWords, readyWords, recordWords, refusalWords,
-    reviewKindName, reviewLooked, reviewNotes, reviewSentence, reviewSpanName, roomDayWords,
-    roomNowWords, roomWarning, roomWords, sameLossWords, scoreWords, screens, shortWords,
-    sourceWords, sowingWords, stopWords, storeAlarm, storeRefuses, storeTrouble, stripWords,
-    suggestionWords, supplyWords, taskWords, title, todaySentence, traysThereWords, weekWords, why,
-    worthGroupName, worthHow, worthUnitWords, worthWords,
+    lotFields, lotLifeWords, missingLabel, missingLabels, movingSavingWords, noBandWords,
+    noFarmYet, pickEventWords, pickFields, pickOnWords, placeForCropWords, placeNowWords,
+    placesPairWords, planMissing, printedLimit, probeCheckWords, readyWords, recordWords,
+    refusalWords, reviewKindName, reviewLooked, reviewNotes, reviewSentence, reviewSpanName,
+    roomDayWords, roomNowWords, roomWarning, roomWords, sameLossWords, scoreWords, screens,
+    shortWords, sourceWords, sowingWords, stopWords, storeAlarm, storeRefuses, storeTrouble,
+    stripWords, suggestionWords, supplyWords, taskWords, title, todaySentence, traysThereWords,
+    trialCaution, trialChangeWords, trialLimitWords, trialNotes, trialRowWords, trialWhy,
+    trialWords, weekWords, wholeFarm, why, worthGroupName, worthHow, worthUnitWords, worthWords,
   } = language);
 }
 
