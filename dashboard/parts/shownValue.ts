@@ -1,8 +1,13 @@
+import { shownIn, shownUnit } from '../../hub/words/page.ts';
 import { farm } from '../state.ts';
 import { when } from '../times.ts';
 import { words } from '../words.ts';
 
 export type Held = { readonly zone: string; readonly now: number };
+
+/** Whether nothing stands behind the point, in the unit that is shown. */
+export const wholeIn = (value: number | null, unit: string) =>
+  value !== null && Number.isInteger(Number(shownIn(value, unit).toFixed(9)));
 
 const INSTANT = /^\d{4}-\d{2}-\d{2}T/;
 
@@ -19,13 +24,15 @@ export function shownValue(
   if (value !== null && unit === 'min') return words.span(value * 60_000);
   if (value !== null && unit === 'h') return words.span(value * 3_600_000);
   if (value !== null && unit === 'money' && farm.value) return words.money(value, farm.value.money);
-  return words.withUnit(value, unit, value !== null && Number.isInteger(value) ? 0 : 1);
+  return words.withUnit(value, unit, wholeIn(value, unit) ? 0 : 1);
 }
 
 /** The same for a number put into a formula: with all the digits that were put in. */
 export function shownInput(value: number | string | null, unit: string, held: Held): string {
   if (typeof value === 'string') return shownValue(words.how.inputValue(value), unit, held);
   if (value === null) return words.notKnown;
-  const digits = String(value).split('.')[1]?.length ?? 0;
+  const told = String(value).split('.')[1]?.length ?? 0;
+  // Turned into another unit a figure has a digit more, unless it is whole there.
+  const digits = shownUnit(unit) === unit || wholeIn(value, unit) ? told : Math.max(1, told);
   return words.withUnit(value, unit === 'money' ? (farm.value?.money ?? '') : unit, digits);
 }

@@ -61,7 +61,7 @@ describe.skipIf(!hasChromium)(`a newcomer, in Chromium${needsChromium}`, () => {
     await looked();
     await store();
 
-    await next('Units');
+    await next('Language and units');
     await next('Places');
     await at('Places');
     const places = [
