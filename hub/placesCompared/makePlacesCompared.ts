@@ -8,7 +8,6 @@ import { placeRule, type Snapshots } from '../snapshot/index.ts';
 import type { Store } from '../store/index.ts';
 import type { Task } from '../tasks/index.ts';
 import { makeBatchHarms } from './batchHarms.ts';
-import { daysLeft } from './daysLeft.ts';
 import { gaveThere } from './gaveThere.ts';
 import { sameWeeks } from './sameWeeks.ts';
 import { holdsTrays, type ShadeSaid, standingTrays, trayPlaces } from './standing.ts';
@@ -44,7 +43,7 @@ export function makePlacesCompared(parts: PlacesComparedParts) {
         store,
         farm: farm(),
         batches: batches.all(),
-        daysLeft: (batch) => daysLeft(batch, parts, now),
+        ready: (batch) => growing.later(batch, now),
         askedTo: (place, batch) =>
           destination(tasks.find((task) => task.place === place && task.subject === batch)),
       },
@@ -99,7 +98,8 @@ export function makePlacesCompared(parts: PlacesComparedParts) {
         const places = snapshot.places.map((place) =>
           place.kind === 'tunnel' ? { ...place, shaded: shaded(place.id) } : place,
         );
-        const trays = standing(now).filter(({ crop }) => farm().crop(crop)?.band !== undefined);
+        const all = standing(now);
+        const trays = all.filter(({ crop }) => farm().crop(crop)?.band !== undefined);
         if (trays.length === 0) return { ...snapshot, places };
         const crops = [...new Set(trays.map(({ crop }) => crop))];
         return {
@@ -107,7 +107,7 @@ export function makePlacesCompared(parts: PlacesComparedParts) {
           places,
           trays: {
             standing: trays,
-            places: trayPlaces(farm(), standing(now), shadeSaid(now)),
+            places: trayPlaces(farm(), all, shadeSaid(now)),
             crops: crops.map((crop) => cropPlaces(crop, now)),
           },
         };

@@ -53,7 +53,7 @@ export function duePlanned(
       kilograms: kg,
       pricePerKilogram: crop.price,
       seenReady: seenReady === null ? null : instant(seenReady),
-      readyAt: ready === null ? null : instant(beginOf(Math.round(ready.expected))),
+      readyAt: ready === null ? null : instant(beginOf(Math.round(ready.by))),
       ready: one.chanceBy(0),
       overAt: until === null ? null : instant(beginOf(until + 1)),
       delivery: day === null ? null : { day, at: instant(calendar.bounds(day).begins + LEAVES_AT) },

@@ -34,14 +34,14 @@ test('weights of the week are sown for as many days before as the past batches t
 test('a batch on its way covers the delivery it will be ready for, and takes its room', async () => {
   const { get, past, tell } = await planningHub();
   past(SIX);
-  // Sown eight days ago: 147 units are there on the 11th of May at ten a day, and it keeps three.
+  // Sown eight days ago: of 147 units 67 are to come, 6.7 days from the 4th at 7: late on the 10th.
   tell('now-1', { sownAt: NOW - 8 * DAY, trays: 20, meantFor: '2026-05-14' });
   const plan = await get<SowingPlanShown>(url);
   const [, second] = plan.deliveries;
   expect(second).toMatchObject({ day: '2026-05-14', state: 'covered' });
   expect(second?.parts[0]).toMatchObject({ kg: 7, covered: 7, toSow: 0, short: 0 });
   expect(soft(second?.parts[0]?.sources[0]?.words ?? '')).toBe(
-    '7 kg growing in Long House, ready about Mon 11 May',
+    '7 kg growing in Long House, ready about Sun 10 May',
   );
   expect(plan.rooms[0]?.free[0]).toBe(40);
   expect(plan.rooms[0]?.free[10]).toBe(40); // the 14th: it goes that day
