@@ -29,6 +29,8 @@ const patience: Partial<Record<TaskKind, Patience>> = {
   'move-produce': { lapse: 15 * MINUTE, done: 1 * HOUR, no: 2 * HOUR },
   // Ten days are compared, so a better place is better for days; carrying is no small matter.
   'move-trays': { lapse: 12 * HOUR, done: 7 * 24 * HOUR, no: 7 * 24 * HOUR },
+  // A day's watering; a probe below the roots may feel it late.
+  water: { lapse: 30 * MINUTE, done: 12 * HOUR, no: 12 * HOUR },
   // Asked once a day.
   shade: { lapse: 1 * HOUR, done: 12 * HOUR, no: 12 * HOUR },
   'see-to-probe': { lapse: 10 * MINUTE, done: 1 * HOUR, no: 72 * HOUR },

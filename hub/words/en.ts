@@ -195,6 +195,26 @@ const trayInputs: Readonly<Record<string, string>> = {
   'would-help': 'Of those, opening would have ended',
 };
 
+// Watering by a soil probe.
+
+const waterEvidence: Readonly<Record<string, string>> = {
+  'soil-dries': 'Soil dries, at the pace of the last day',
+  'soil-dry-in': 'Until the soil is at the limit, at that pace',
+  'soil-moisture-now': 'Soil moisture at the driest probe',
+  'water-before-evening': 'Water so early that leaves are dry by night; hours to sunset',
+  'water-before-the-heat': 'Water before the heat of the day; hours to sunset',
+  'water-in-the-morning': 'Water in the morning; hours to sunrise',
+  'water-today': 'Water today',
+};
+const waterSentences: Readonly<Record<string, (fact: Spoken) => string>> = {
+  'soil-moisture-now': ({ value, limit }) =>
+    `Its soil probe says ${figure(value)}${HARD}%; your limit is ${figure(limit)}${HARD}%.`,
+  'soil-dry-in': ({ value }) => `At the pace of the last day it is there in ${hoursOf(value)}.`,
+  'water-before-evening': () => 'Do it early enough for leaves to be dry by night.',
+  'water-before-the-heat': () => 'Do it before the heat of the day.',
+  'water-in-the-morning': () => 'Wait for the morning: leaves wet all night rot.',
+};
+
 type Spoken = { readonly value: Evidence['value']; readonly limit: Evidence['limit'] };
 const traySentences: Readonly<Record<string, (fact: Spoken) => string>> = {
   'band-hours-more': ({ value }) =>
@@ -251,6 +271,7 @@ const growingLabels = {
 export const evidenceLabels: Readonly<Record<string, string>> = {
   ...growingLabels,
   ...trayEvidence,
+  ...waterEvidence,
   'above-limit-minutes': 'Over the limit for',
   battery: 'Battery',
   'chance-for-ripe': 'Chance that tonight takes what is ripe',
@@ -367,6 +388,7 @@ export const missingLabels: Readonly<Record<string, string>> = {
   'rule-broke': 'a rule that broke down',
   'no-frost-years': 'past seasons with a frost that hurts',
   'station-record': 'the past record of a weather station',
+  'soil-moisture-here': 'a soil moisture reading of the last three hours from here',
   'sun-times': 'a sunrise and a sunset, which this latitude does not have today',
   'tonight-outside-low': 'a forecast of tonight’s low outside',
   'wet-days': 'rain or wet leaves on record',
@@ -473,6 +495,7 @@ const lowerFirst = (name: string) => `${name.slice(0, 1).toLowerCase()}${name.sl
 const sentences: Readonly<Record<string, Say>> = {
   ...growingSentences,
   ...traySentences,
+  ...waterSentences,
   'wet-hours': ({ value }) => `Leaves have been wet for ${hoursOf(value)}.`,
   'outside-drier-by': ({ value }) => `Outside air holds ${figure(value)}${HARD}g/m³ less water.`,
   'outside-damper-by': ({ value }) =>
@@ -597,6 +620,12 @@ const reasons: Partial<Record<TaskKind, readonly (readonly string[])[]>> = {
     ['shade-first'],
     ['band-hours-more', 'moving-spares'],
     ['better-hours-a-day', 'moving-spares'],
+  ],
+  water: [
+    ['rain-ahead'],
+    ['soil-moisture-now', 'water-before-the-heat'],
+    ['soil-moisture-now', 'water-before-evening'],
+    ['soil-moisture-now', 'water-in-the-morning'],
   ],
   shade: [
     ['shaded'],
@@ -777,6 +806,8 @@ const FOOD =
 const cautions: Partial<Record<TaskKind, string>> = {
   'open-up': 'In wind open the lee side first, latch the doors, and never open both ends in gusts.',
   shade: 'Houses are hottest now: drink, work in pairs or early, and come out when you feel dizzy.',
+  water:
+    'One probe tells of one spot: feel the soil first. Water the soil and not the leaves; water that touches what is eaten raw has to be clean, by local rules.',
   'move-trays': 'Never carry a tray with mould in among clean ones.',
   cover:
     'Weigh the edges down against wind, and take the covers off in the morning: sun under them scorches.',
