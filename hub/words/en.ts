@@ -4365,6 +4365,10 @@ const planScreens = {
   sown: 'Sown',
   sownOf: (what: string, place: string) => `Sown: ${what} in ${place}`,
   sownSaid: (what: string) => `The hub has kept: ${what}, sown now, as a batch.`,
+  saidSown: {
+    done: 'Done, as you said, and not entered yet: enter it, so that the plan counts on it.',
+    no: 'You said that it will not be sown: you are not asked again. The delivery goes without it.',
+  },
   sownWhy: '“Sown” enters the trays as a batch, so that the plan counts on them.',
   nothingNow: 'Nothing has to be sown in the next seven days.',
   nothingAtAll: 'Nothing has to be sown in these weeks.',
@@ -5295,6 +5299,7 @@ export const screens = {
     care: 'Care',
     alarm: 'Alarm',
     enterBatches: 'Enter what is sown as a batch',
+    enterSown: 'Enter it as a batch',
     done: 'Done',
     later: 'Later',
     no: 'Not doing',

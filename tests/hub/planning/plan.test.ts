@@ -163,3 +163,59 @@ test('a house that is full says so, and a house too cold says that', async () =>
   const other = await cold.get<SowingPlanShown>(url);
   expect(other.deliveries.at(-1)?.parts[0]?.shortfalls[0]?.reason).toBe('too-cold');
 });
+
+test('a sowing answered done is not asked for again, but waits in the plan to be entered', async () => {
+  const { get, past, post, core, clock, tell } = await planningHub();
+  past(SIX);
+  clock.set(NOW + DAY);
+  core.look();
+  const open = async () => (await get<Task[]>('/api/tasks')).filter(({ kind }) => kind === 'sow');
+  const answer = async (said: 'done' | 'no') => {
+    const [task] = await open();
+    const path = `/api/tasks/${encodeURIComponent(task?.id ?? '')}/answer`;
+    expect((await post(path, { answer: said })).statusCode).toBe(200);
+  };
+  const rows = async () =>
+    (await get<SowingPlanShown>(url)).sowings.map(({ delivery, answered }) => [delivery, answered]);
+  await answer('done');
+  for (const hours of [0, 1, 20, 30]) {
+    clock.set(NOW + DAY + hours * 3_600_000);
+    core.look();
+    expect(await open()).toEqual([]);
+  }
+  expect((await rows())[0]).toEqual(['2026-05-21', 'done']);
+  // A week on the next delivery is asked for, though the first was never entered.
+  clock.set(NOW + 8 * DAY);
+  core.look();
+  expect((await open()).map(({ subject }) => subject)).toEqual(['2026-05-28']);
+  await answer('no');
+  clock.set(NOW + 9 * DAY);
+  core.look();
+  expect(await open()).toEqual([]);
+  expect(await rows()).toContainEqual(['2026-05-28', 'no']);
+  // Entered after all, it is in the plan as what grows.
+  tell('new-1', { sownAt: NOW + DAY, trays: 20, meantFor: '2026-05-21' });
+  expect((await rows()).map(([day]) => day)).not.toContain('2026-05-21');
+});
+
+test('what falls due beside a sowing that was answered is asked for at once', async () => {
+  const farm = planText({
+    deliveries: '[ { day: thursday, wants: [ { of: basil, kg: 7 }, { of: cress, kg: 1 } ] } ]',
+  });
+  const { get, past, post, core, clock } = await planningHub({ farm });
+  past(SIX);
+  const asked: string[] = [];
+  const open = async () => (await get<Task[]>('/api/tasks')).filter(({ kind }) => kind === 'sow');
+  for (let day = 0; day < 9; day += 1) {
+    clock.set(NOW + day * DAY);
+    core.look();
+    for (const { id, title } of await open()) {
+      asked.push(title.replaceAll('\u00a0', ' '));
+      await post(`/api/tasks/${encodeURIComponent(id)}/answer`, { answer: 'done' });
+    }
+    core.look();
+    expect(await open()).toEqual([]);
+  }
+  expect(asked.filter((one) => one.includes('cress')).length).toBeGreaterThan(0);
+  expect(asked.filter((one) => one.includes('basil')).length).toBeGreaterThan(0);
+});
