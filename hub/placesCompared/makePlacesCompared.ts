@@ -12,6 +12,7 @@ import { gaveThere } from './gaveThere.ts';
 import { sameWeeks } from './sameWeeks.ts';
 import { holdsTrays, type ShadeSaid, standingTrays, trayPlaces } from './standing.ts';
 
+const DAY = 86_400_000; // ms
 /** Days compared, unless asked for others. Ours. */
 export const USUAL_DAYS = 10;
 
@@ -53,6 +54,11 @@ export function makePlacesCompared(parts: PlacesComparedParts) {
   const lastDays = (days: number, now: number) => {
     const to = calendar().add(calendar().dayOf(now), -1);
     return { from: calendar().add(to, 1 - days), to };
+  };
+  const daysSince = (first: string | null, now: number) => {
+    if (first === null) return 0;
+    const begun = calendar().bounds(first).begins;
+    return Math.round((calendar().bounds(calendar().dayOf(now)).begins - begun) / DAY);
   };
   const shadeSaid = (now: number): ShadeSaid => {
     const since = calendar().bounds(lastDays(USUAL_DAYS, now).from).begins;
@@ -142,6 +148,7 @@ export function makePlacesCompared(parts: PlacesComparedParts) {
             rule: placeRule(farm(), place.id, crop),
             lately,
             before,
+            daysKept: daysSince(snapshots.days.firstDay(place.id), now),
             tally: placeTally(lately),
             tallyBefore: placeTally(before.flatMap((year) => year.days)),
             standing: trays.filter((stand) => stand.place === place.id),

@@ -1006,6 +1006,8 @@ export function placeForCropWords(told: {
   readonly leftOut: readonly string[];
   readonly before: TallyText | null;
   readonly yearsBefore: readonly string[];
+  /** Days since the first that was measured there. */
+  readonly daysKept: number;
   readonly trays: number;
   readonly free: number | null;
   readonly gave: {
@@ -1035,6 +1037,10 @@ export function placeForCropWords(told: {
     lines.push(`${dayCount(leftOut.length)} left out, because too little of them is known.`);
   if (before !== null)
     lines.push(`In the same weeks of ${listed(told.yearsBefore)}: ${tallyWords(before)}.`);
+  else
+    lines.push(
+      `How it was in the same weeks of past years is not known yet; kept of it so far: ${dayCount(told.daysKept)}.`,
+    );
   if (gave !== null) {
     const parts = [
       meanWords(gave.perTray, (kg) => withUnit(kg, 'kg a tray', 2)),
@@ -3502,6 +3508,8 @@ const seasonScreens = {
   cannot: (missing: readonly string[]) =>
     `Cannot say without ${listed(missing.map(missingLabel))}.`,
   years: (seasons: number) => `${counted(seasons, 'season')} on record so far; eight are needed.`,
+  nights: (nights: number) =>
+    `Not known yet: ${counted(nights, 'night')} kept here so far, and eight seasons are needed.`,
   howTo: 'Take in a station’s past record on the hub, with its command:',
   command: 'npx dewpost import FILE --station NAME --lat=DEGREES --lon=DEGREES',
   commandOnly:
