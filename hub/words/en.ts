@@ -4908,14 +4908,17 @@ const readyMissing: Readonly<Record<ReadyStage['missing'][number], string>> = {
   ended: 'it is done with',
 };
 const readyFrom = ({ method, learnedFrom, counted, weather }: Omit<ReadyStage, 'words'>) => {
-  const parts = [
+  const told =
     method === 'own batches'
-      ? `From ${counted === 'cut' ? 'the cuts of ' : ''}${several(learnedFrom, 'own batch', 'own batches')}${learnedFrom < 3 ? ', so still wide' : ''}`
-      : 'From the days in the farm file, so wide',
-    weather === 'lately' ? 'with days as warm as the last two weeks' : '',
-    weather === 'years' ? 'with past years run again' : '',
-  ];
-  return `${parts.filter((part) => part !== '').join(', ')}.`;
+      ? `By ${counted === 'cut' ? 'the cuts of ' : ''}${several(learnedFrom, 'own batch', 'own batches')}`
+      : 'By the days in the farm file';
+  const days =
+    weather === 'lately'
+      ? ' and days as warm as the last two weeks'
+      : weather === 'years'
+        ? ' and the weather of past years'
+        : '';
+  return `${told}${days}${method !== 'own batches' || learnedFrom < 3 ? ', so still wide' : ''}.`;
 };
 
 /** When a batch is ready at one stage, in one or two sentences. */
@@ -4923,7 +4926,11 @@ export function readyWords(stage: Omit<ReadyStage, 'words'>): string {
   const { seenAt, expected, early, late, soFar, need, confidence, unknownHours, standing } = stage;
   const unknown = unknownHours >= 1 ? ` ${number(unknownHours, 0)} h were not measured.` : '';
   const so =
-    soFar === null || need === null ? '' : `${number(soFar, 0)} of about ${heatUnits(need.mean)}`;
+    soFar === null || need === null
+      ? ''
+      : soFar >= need.mean
+        ? `It has ${heatUnits(soFar)}, and about ${number(need.mean, 0)} are needed. `
+        : `It has ${number(soFar, 0)} of about ${heatUnits(need.mean)}. `;
   if (seenAt !== null) return 'Seen to be ready.';
   if (stage.missing.length > 0)
     return `Cannot say: ${stage.missing.map((one) => readyMissing[one]).join(', ')}.${unknown}`;
@@ -4932,25 +4939,27 @@ export function readyWords(stage: Omit<ReadyStage, 'words'>): string {
       early === null
         ? ''
         : ` Perhaps ${dayAndMonth(early)}${late === null ? ' or later' : ` to ${dayAndMonth(late)}`}.`;
-    return `It stands still for want of light, so no day is promised.${between} ${so === '' ? '' : `${so}. `}${readyFrom(stage)}${unknown}`;
+    return `It stands still for want of light, so no day is promised.${between} ${so}${readyFrom(stage)}${unknown}`;
   }
-  const sure = `${number(10 * confidence, 0)} in 10`;
-  const span =
-    early === null || late === null
-      ? `ready ${early === null ? 'some day' : `${dayAndMonth(early)} or later`}`
-      : early === late
-        ? `ready ${dayAndMonth(early)}`
-        : `ready ${dayAndMonth(early)} to ${dayAndMonth(late)}`;
-  const likely =
-    expected === null || early === late ? '' : `, most likely ${dayAndMonth(expected)}`;
-  const first = `${span}${likely}${so === '' ? '' : `; ${so}`}; ${sure}.`;
-  return `${first.charAt(0).toUpperCase()}${first.slice(1)} ${readyFrom(stage)}${unknown}`;
+  const sure = `${number(10 * confidence, 0)} times in 10`;
+  const likely = expected === null ? '' : `, most likely ${dayAndMonth(expected)}`;
+  const by = soFar !== null && need !== null && soFar >= need.mean;
+  const span = by
+    ? `Most likely ready by now${late === null ? '' : `, and by ${dayAndMonth(late)} ${number(5 + 5 * confidence, 0)} times in 10`}`
+    : early === null
+      ? 'Ready some day'
+      : late === null
+        ? `Ready ${dayAndMonth(early)} or later`
+        : early === late
+          ? `Ready ${dayAndMonth(early)}, ${sure}`
+          : `Ready ${dayAndMonth(early)} to ${dayAndMonth(late)}, ${sure}${likely}`;
+  return `${span}. ${so}${readyFrom(stage)}${unknown}`;
 }
 
 const growingScreens = {
   page: 'What crops need',
-  ready: 'Ready for the later cut',
-  readyYoung: 'Ready to cut young',
+  ready: 'Later cut',
+  readyYoung: 'Young cut',
   none: 'Nothing grows now.',
   title: 'When it is ready',
   picture: (name: string, words: string) => `Heat so far and the heat it takes, ${name}. ${words}`,
