@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import type { Batch, BatchHistory, BatchOffers } from '../../hub/contract/index.ts';
+import type { Batch, BatchCourse, BatchHistory, BatchOffers } from '../../hub/contract/index.ts';
 import { Mark } from '../parts/Mark.tsx';
 import { dayName, shortDay } from '../times.ts';
 import { words } from '../words.ts';
@@ -17,12 +17,15 @@ type Open = 'move' | 'cut' | 'note' | 'throwOut' | 'moreOn' | null;
 export function BatchCard({
   batch,
   offers,
+  course,
   zone,
   now,
   onChanged,
 }: {
   batch: Batch;
   offers: BatchOffers | null;
+  /** When it is ready; null until that is known. */
+  course: BatchCourse | null;
   zone: string;
   now: number;
   onChanged: (sentence: string, batch: BatchHistory) => void;
@@ -75,7 +78,7 @@ export function BatchCard({
           ))}
         </ul>
       )}
-      {growing && <ReadyWhen id={batch.id} />}
+      {growing && course && <ReadyWhen course={course} />}
       <div class="batch-buttons">
         {growing && (
           <>

@@ -1,6 +1,6 @@
 import './batches.css';
 import { useEffect, useState } from 'preact/hooks';
-import type { Batch, BatchHistory, BatchOffers } from '../../hub/contract/index.ts';
+import type { Batch, BatchCourse, BatchHistory, BatchOffers } from '../../hub/contract/index.ts';
 import { now as clock } from '../clock.ts';
 import { useFacts } from '../coolRoom/useFacts.ts';
 import { Fault } from '../parts/Fault.tsx';
@@ -42,11 +42,13 @@ function Page({ ended, zone, now }: { ended: boolean; zone: string; now: number 
   const path = ended ? `/api/batches?state=ended&days=${ENDED_DAYS}` : '/api/batches';
   const batches = useFacts<Batch[]>(path);
   const offers = useFacts<BatchOffers>('/api/batches/offers');
+  const ready = useFacts<BatchCourse[]>(ended ? null : '/api/batches/ready?courses=true');
   const [said, setSaid] = useState<Said | null>(null);
   const tell = (next: Said) => {
     setSaid(next);
     batches.again();
     offers.again();
+    ready.again();
   };
   const changed = (sentence: string, batch: BatchHistory) =>
     tell({ sentence, undo: lastOf(batch) });
@@ -81,6 +83,7 @@ function Page({ ended, zone, now }: { ended: boolean; zone: string; now: number 
           {batches.facts && batches.fault !== undefined && (
             <Fault sentence={batches.fault} again={batches.again} />
           )}
+          {ready.fault !== undefined && <Fault sentence={ready.fault} again={ready.again} />}
           {!batches.facts ? (
             <Fault sentence={batches.fault} again={batches.again} />
           ) : batches.facts.length === 0 ? (
@@ -89,6 +92,7 @@ function Page({ ended, zone, now }: { ended: boolean; zone: string; now: number 
             <ByPlace
               batches={batches.facts}
               offers={offers.facts}
+              ready={ready.facts ?? []}
               zone={zone}
               now={now}
               onChanged={changed}
@@ -107,6 +111,7 @@ function Page({ ended, zone, now }: { ended: boolean; zone: string; now: number 
           onEntered={() => {
             batches.again();
             offers.again();
+            ready.again();
           }}
         />
       )}
@@ -118,10 +123,12 @@ function Page({ ended, zone, now }: { ended: boolean; zone: string; now: number 
 function ByPlace({
   batches,
   offers,
+  ready,
   ...rest
 }: {
   batches: readonly Batch[];
   offers: BatchOffers | null;
+  ready: readonly BatchCourse[];
   zone: string;
   now: number;
   onChanged: (sentence: string, batch: BatchHistory) => void;
@@ -148,7 +155,13 @@ function ByPlace({
             <h3>{growing === 0 ? name : text.room(name, growing, offer?.capacity ?? null)}</h3>
             <ul class="batch-list">
               {here.map((batch) => (
-                <BatchCard key={batch.id} batch={batch} offers={offers} {...rest} />
+                <BatchCard
+                  key={batch.id}
+                  batch={batch}
+                  offers={offers}
+                  course={ready.find((one) => one.batch === batch.id) ?? null}
+                  {...rest}
+                />
               ))}
             </ul>
           </section>

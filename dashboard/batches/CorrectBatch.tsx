@@ -1,11 +1,11 @@
 import { useState } from 'preact/hooks';
 import type { Batch, BatchHistory, ChangeBatch } from '../../hub/contract/index.ts';
-import { Field, FormEnd } from '../coolRoom/Field.tsx';
+import { FormEnd } from '../coolRoom/Field.tsx';
 import { numberOf, useSending } from '../coolRoom/useSending.ts';
 import { fromTheWall, onTheWall } from '../onTheWall.ts';
-import { farm } from '../state.ts';
 import { words } from '../words.ts';
 import { changeBatch } from './commands.ts';
+import { SowingFields } from './SowingFields.tsx';
 import { countOf, TrayCount } from './TrayCount.tsx';
 
 type Correction = NonNullable<ChangeBatch['correct']>;
@@ -32,7 +32,7 @@ export function CorrectBatch({
   };
   const [said, setSaid] = useState(before);
   const { sending, failed, send } = useSending();
-  const put = (field: keyof typeof said) => (value: string) => setSaid({ ...said, [field]: value });
+  const put = (field: string) => (value: string) => setSaid({ ...said, [field]: value });
   const submit = async (event: SubmitEvent) => {
     event.preventDefault();
     const read: { [Key in keyof typeof said]: () => Correction } = {
@@ -50,32 +50,10 @@ export function CorrectBatch({
     const changed = await send(() => changeBatch(batch.id, { correct }));
     if (changed) onDone(text.corrected, changed);
   };
-  const currency = farm.value?.money ?? '';
   return (
     <form class="batch-form" onSubmit={submit} aria-label={`${text.correct}: ${batch.name}`}>
       <TrayCount label={text.howMany} value={said.trays} onChange={put('trays')} />
-      <Field label={text.variety} value={said.variety} longest={60} onType={put('variety')} />
-      <Field label={text.sownAt} value={said.sownAt} kind="datetime-local" onType={put('sownAt')} />
-      <Field
-        label={text.seedCost(currency)}
-        value={said.seedCost}
-        kind="number"
-        onType={put('seedCost')}
-      />
-      <Field
-        label={text.otherCost(currency)}
-        value={said.otherCost}
-        kind="number"
-        onType={put('otherCost')}
-      />
-      <label>
-        {text.meant}
-        <input
-          type="date"
-          value={said.meantFor}
-          onInput={(event) => put('meantFor')(event.currentTarget.value)}
-        />
-      </label>
+      <SowingFields said={said} put={put} />
       <FormEnd label={text.store} sending={sending} said={failed} />
     </form>
   );

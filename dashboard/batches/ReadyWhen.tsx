@@ -1,18 +1,12 @@
 import './growing.css';
 import type { BatchCourse, ReadyStage } from '../../hub/contract/index.ts';
-import { useFacts } from '../coolRoom/useFacts.ts';
-import { Fault } from '../parts/Fault.tsx';
 import { FigureTable } from '../parts/FigureTable.tsx';
 import { shortDay } from '../times.ts';
 import { words } from '../words.ts';
 import { HeatPicture } from './HeatPicture.tsx';
 
 /** When a batch is ready: in words, as a small picture, and day by day. For the batch's card. */
-export function ReadyWhen({ id }: { id: string }) {
-  const { facts, fault, again } = useFacts<BatchCourse>(
-    `/api/batches/${encodeURIComponent(id)}/ready`,
-  );
-  if (!facts) return fault === undefined ? null : <Fault sentence={fault} again={again} />;
+export function ReadyWhen({ course: facts }: { course: BatchCourse }) {
   const text = words.growing;
   const both = facts.young !== null && facts.young.seenAt === null;
   return (

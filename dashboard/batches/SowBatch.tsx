@@ -1,16 +1,15 @@
 import { useState } from 'preact/hooks';
 import type { BatchHistory, BatchOffers } from '../../hub/contract/index.ts';
-import { Field, FormEnd } from '../coolRoom/Field.tsx';
+import { FormEnd } from '../coolRoom/Field.tsx';
 import { numberOf } from '../coolRoom/useSending.ts';
 import { fromTheWall } from '../onTheWall.ts';
-import { farm } from '../state.ts';
+import { CropButtons } from '../parts/CropButtons.tsx';
 import { words } from '../words.ts';
 import { sowBatch } from './commands.ts';
+import { SowingFields } from './SowingFields.tsx';
 import { countOf, TrayCount } from './TrayCount.tsx';
 import { useHeeded } from './useHeeded.ts';
 import { Warned } from './Warned.tsx';
-
-const BUTTONS = 6; // crops as big buttons; the rest stand in a list
 
 type Offer = BatchOffers['crops'][number];
 
@@ -89,39 +88,16 @@ export function SowBatch({
     setSaid(NOTHING);
     onSown(sown);
   };
-  const others = offers.crops.slice(BUTTONS);
   return (
     <form class="batch-form" onSubmit={submit} aria-label={text.sowTitle}>
-      <fieldset class="batch-two">
-        <legend>{text.crop}</legend>
-        {offers.crops.slice(0, BUTTONS).map((one) => (
-          <button
-            type="button"
-            key={one.crop}
-            aria-pressed={one.crop === crop}
-            onClick={() => choose(one)}
-          >
-            {one.name}
-          </button>
-        ))}
-        {others.length > 0 && (
-          <select
-            aria-label={text.otherCrop}
-            value={others.some((one) => one.crop === crop) ? (crop ?? '') : ''}
-            onChange={(event) => {
-              const found = others.find((one) => one.crop === event.currentTarget.value);
-              if (found) choose(found);
-            }}
-          >
-            <option value="">{text.otherCrop}…</option>
-            {others.map((one) => (
-              <option key={one.crop} value={one.crop}>
-                {one.name}
-              </option>
-            ))}
-          </select>
-        )}
-      </fieldset>
+      <CropButtons
+        look="batch-two"
+        legend={text.crop}
+        other={text.otherCrop}
+        crops={offers.crops}
+        chosen={crop}
+        onChoose={choose}
+      />
       {crop !== null && (
         <>
           <TrayCount label={text.howMany} value={said.trays} onChange={putTrays} />
@@ -143,7 +119,9 @@ export function SowBatch({
           </fieldset>
           <details>
             <summary>{text.more}</summary>
-            <MoreAboutSowing said={said} put={put} />
+            <div class="batch-form">
+              <SowingFields said={said} put={put} />
+            </div>
           </details>
           <Warned sentence={warned} />
           {place !== null && (
@@ -167,41 +145,3 @@ const NOTHING = {
   ...{ trays: '', variety: '', sownAt: '', seedCost: '', otherCost: '', meantFor: '' },
   minutes: '',
 };
-
-function MoreAboutSowing({
-  said,
-  put,
-}: {
-  said: typeof NOTHING;
-  put: (field: keyof typeof NOTHING) => (value: string) => void;
-}) {
-  const text = words.batches;
-  const currency = farm.value?.money ?? '';
-  return (
-    <div class="batch-form">
-      <Field label={text.variety} value={said.variety} longest={60} onType={put('variety')} />
-      <Field label={text.sownAt} value={said.sownAt} kind="datetime-local" onType={put('sownAt')} />
-      <Field
-        label={text.seedCost(currency)}
-        value={said.seedCost}
-        kind="number"
-        onType={put('seedCost')}
-      />
-      <Field
-        label={text.otherCost(currency)}
-        value={said.otherCost}
-        kind="number"
-        onType={put('otherCost')}
-      />
-      <Field label={text.minutes} value={said.minutes} kind="number" onType={put('minutes')} />
-      <label>
-        {text.meant}
-        <input
-          type="date"
-          value={said.meantFor}
-          onInput={(event) => put('meantFor')(event.currentTarget.value)}
-        />
-      </label>
-    </div>
-  );
-}

@@ -1,6 +1,7 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { LotHistory, LotOffers, PutAway } from '../../hub/contract/index.ts';
 import { exactNow } from '../clock.ts';
+import { CropButtons } from '../parts/CropButtons.tsx';
 import { keptOf, typedOf } from '../typed.ts';
 import { words } from '../words.ts';
 import { myName, putAway } from './commands.ts';
@@ -9,7 +10,6 @@ import { type More, MoreAboutLot, moreOf } from './MoreAboutLot.tsx';
 import { NameField } from './NameField.tsx';
 import { useSending } from './useSending.ts';
 
-const BUTTONS = 6; // crops as big buttons; the rest stand in a list
 const MINUTE = 60_000;
 
 type Offer = LotOffers['crops'][number];
@@ -95,36 +95,14 @@ export function QuickEntry({
           {sending ? text.sending : text.same(last.kg, last.name)}
         </button>
       )}
-      <fieldset class="quick-crops">
-        <legend>{text.which}</legend>
-        {offers.crops.slice(0, BUTTONS).map((one) => (
-          <button
-            type="button"
-            key={one.crop}
-            aria-pressed={one.crop === crop}
-            onClick={() => choose(one)}
-          >
-            {one.name}
-          </button>
-        ))}
-        {offers.crops.length > BUTTONS && (
-          <select
-            aria-label={text.otherCrop}
-            value={offers.crops.slice(BUTTONS).some((one) => one.crop === crop) ? (crop ?? '') : ''}
-            onChange={(event) => {
-              const found = offers.crops.find((one) => one.crop === event.currentTarget.value);
-              if (found) choose(found);
-            }}
-          >
-            <option value="">{text.otherCrop}…</option>
-            {offers.crops.slice(BUTTONS).map((one) => (
-              <option key={one.crop} value={one.crop}>
-                {one.name}
-              </option>
-            ))}
-          </select>
-        )}
-      </fieldset>
+      <CropButtons
+        look="quick-crops"
+        legend={text.which}
+        other={text.otherCrop}
+        crops={offers.crops}
+        chosen={crop}
+        onChoose={choose}
+      />
       {offer && more && (
         <>
           {warned !== '' && (

@@ -14,6 +14,14 @@ export function Answered({ zone, now }: { zone: string; now: number }) {
             : words.task.endings[task.answer],
           task.title,
         )}
+      {task?.kind === 'sow' && task.answer === 'done' && (
+        <>
+          {' '}
+          <a class="how-link" href="/sowing">
+            {words.task.enterSown}
+          </a>
+        </>
+      )}
     </p>
   );
 }

@@ -34,6 +34,14 @@ export function EndedTasks({
                 <span class="quiet">
                   {words.task.endings[ending]}, {timeOfDay(at, zone)}
                 </span>
+                {task.kind === 'sow' && task.answer === 'done' && (
+                  <>
+                    {' '}
+                    <a class="how-link" href="/sowing">
+                      {words.task.enterSown}
+                    </a>
+                  </>
+                )}
                 {task.kind === 'move-trays' && task.answer === 'done' && <UndoMove task={task} />}
               </span>
             </li>

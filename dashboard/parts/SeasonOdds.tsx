@@ -60,7 +60,9 @@ function Limit({ place, limit }: { place: FrostOutlook; limit: FrostOutlook['lim
       <div class="odds-limit">
         {title}
         <p>{text.cannot(side.missing)}</p>
-        {side.seasons > 0 && <p class="quiet">{text.years(side.seasons)}</p>}
+        <p class="quiet">
+          {side.seasons > 0 ? text.years(side.seasons) : text.nights(place.nights)}
+        </p>
         {side.missing.includes('station-record') && (
           <p class="quiet">
             {text.howTo} <code>{text.command}</code>

@@ -2,10 +2,9 @@ import type { PlaceForCrop } from '../../hub/contract/index.ts';
 import { FigureTable } from '../parts/FigureTable.tsx';
 import { words } from '../words.ts';
 
-const text = words.placesCompared;
-
 /** The bars as figures; least and most where hours are not known. */
 export function HoursTable({ places }: { places: readonly PlaceForCrop[] }) {
+  const text = words.placesCompared;
   return (
     <FigureTable
       label={text.table}
@@ -26,6 +25,7 @@ export function HoursTable({ places }: { places: readonly PlaceForCrop[] }) {
 
 /** What finished batches gave at each place, with ranges where there are enough. */
 export function GaveTable({ places }: { places: readonly PlaceForCrop[] }) {
+  const text = words.placesCompared;
   const those = places.filter(({ gave }) => gave !== null);
   if (those.length === 0) return <p class="quiet">{text.gaveNone}</p>;
   return (

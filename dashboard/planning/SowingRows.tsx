@@ -47,7 +47,7 @@ function SowingRow({
   onSown: ((sentence: string) => void) | undefined;
 }) {
   const text = words.planning;
-  const { trays, name, late, words: said } = sowing;
+  const { trays, name, late, answered, words: said } = sowing;
   const [sending, setSending] = useState(false);
   const [failed, setFailed] = useState('');
   const what = text.trays(trays, name);
@@ -74,6 +74,11 @@ function SowingRow({
         )}
         <strong>{what}</strong>
         <span class="sowing-words">{said}</span>
+        {answered !== null && (
+          <span class="sowing-words">
+            <Mark shape={answered} /> {text.saidSown[answered]}
+          </span>
+        )}
       </p>
       {onSown && (
         <button

@@ -33,7 +33,8 @@ export function placesFacts(parts: ApiParts, crop: FarmCrop, days: number): Plac
     crops: parts.placesCompared.crops(now).map((id) => ({ crop: id, name: nameOf(id) })),
     band: crop.band ?? [0, 0],
     ...limits,
-    places: found.places.map(({ place, tally, tallyBefore, before, room, free, gave, lately }) => {
+    places: found.places.map((one) => {
+      const { place, tally, tallyBefore, before, room, free, gave, lately, daysKept } = one;
       const facts = {
         ...{ name: place.name, tally, before: tallyBefore, trays: room, free, gave },
         yearsBefore: before.map(({ year }) => year),
@@ -42,7 +43,7 @@ export function placesFacts(parts: ApiParts, crop: FarmCrop, days: number): Plac
       return {
         ...facts,
         ...{ place: place.id, kind: place.kind, capacity: place.capacity ?? null },
-        words: placeForCropWords({ ...facts, leftOut }),
+        words: placeForCropWords({ ...facts, leftOut, daysKept }),
       };
     }),
     pairs,

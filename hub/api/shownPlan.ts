@@ -31,12 +31,13 @@ export function shownPlan(parts: ApiParts, weeks: number): contract.SowingPlanSh
   const planned = parts.planning.planned(parts.clock.now());
   const { at, today, facts, plan } = planned;
   const last = WEEK * weeks;
+  const said = parts.planning.said(parts.clock.now());
   const sowings = plan.sowings.filter(({ day }) => day <= last);
   return {
     asOf: iso(at),
     today,
     weeks,
-    sowings: sowings.map((one) => shownSowing(parts, planned, one)),
+    sowings: sowings.map((one) => shownSowing(parts, planned, one, said)),
     deliveries: plan.deliveries
       .filter(({ ahead }) => ahead <= last)
       .map((one) => shownDelivery(parts, planned, one)),
@@ -68,6 +69,7 @@ function shownSowing(
   parts: ApiParts,
   { today, facts }: Planned,
   one: PlanSowing,
+  said: ReturnType<ApiParts['planning']['said']>,
 ): contract.PlannedSowing {
   const dayAt = (ahead: number) => parts.calendar().add(today, ahead);
   const crop = facts.crop(one.crop);
@@ -85,6 +87,7 @@ function shownSowing(
     ready: roundedOrNull(ready, 3),
     tooEarly: roundedOrNull(tooEarly, 3),
     ...sowingCost(crop, one),
+    answered: said({ place: one.place, delivery }, crop.name),
     words: sowingWords({
       ...{ crop: crop.name, trays, place, kg: one.expected, delivery },
       ...{ ready, tooEarly, batches, late, second },

@@ -20,9 +20,10 @@ const shownSpan = (span: { mean: number; low: number; high: number }) => ({
 });
 
 function shownStage(ready: Ready): ReadyStage {
-  const { at, need, soFar, seenAt, unknownHours, missing } = ready;
+  const { chanceBy: _, ...told } = ready;
+  const { at, need, soFar, seenAt, unknownHours, missing } = told;
   const stage = {
-    ...ready,
+    ...told,
     seenAt: isoOrNull(seenAt),
     soFar: roundedOrNull(soFar, 1),
     need: need && shownSpan(need),

@@ -68,6 +68,10 @@ const place = z.strictObject({
       value: z.number().min(0),
     })
     .optional(),
+  /** Watered when its soil probe says less than so many %, and the minutes that takes. */
+  water: z
+    .strictObject({ below: z.number().min(0).max(100), minutes: z.number().min(0).optional() })
+    .optional(),
   wet: z
     .strictObject({
       at: z.number().min(50).max(100),

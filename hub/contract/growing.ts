@@ -52,6 +52,9 @@ export const readyStage = z.object({
   words: z.string(),
 });
 
+/** With `courses`, the heat of each day so far, as of one batch. */
+export const readyQuery = z.object({ courses: z.stringbool().default(false) });
+
 export const batchReady = z.object({
   batch: z.string(),
   crop: id,

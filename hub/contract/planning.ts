@@ -45,6 +45,8 @@ export const plannedSowing = z.object({
   minutes: known,
   /** Money for seed. */
   seed: known,
+  /** What somebody answered when it was asked for; it waits to be entered as a batch. */
+  answered: z.enum(['done', 'no']).nullable(),
   words: z.string(),
 });
 

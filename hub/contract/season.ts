@@ -56,6 +56,8 @@ export const frostOutlook = z.object({
   hemisphere: z.enum(['north', 'south']),
   /** Whose record it rests on. */
   station: z.object({ id: z.string(), name: z.string(), distance: z.number() }).nullable(),
+  /** Nights measured here so far. */
+  nights: z.number().int(),
   /** How the record was fitted to the spot. */
   fitted: z.object({
     way: z.enum(['own', 'dates', 'nights', 'none']),

@@ -5,6 +5,7 @@ import type { Farm } from '../farm/index.ts';
 import type { Snapshots } from '../snapshot/index.ts';
 import type { Store } from '../store/index.ts';
 import { cutChoice, type StageFigures } from './cutChoice.ts';
+import { keptReady } from './keptReady.ts';
 import { makeClimates } from './makeClimates.ts';
 import { makeCrops } from './makeCrops.ts';
 import { makeHeat } from './makeHeat.ts';
@@ -44,7 +45,17 @@ export function makeGrowing(parts: GrowingParts) {
     climate(place, rule).guess(day),
   );
   const crop = makeCrops({ farm, calendar, now, batches, heat, history });
-  const ready = makeReady({ farm, calendar, cropOf: crop, ahead, climate, lived: heat.lived });
+  let lastFarm: Farm | null = null;
+  let farms = 0;
+  const known = () => {
+    if (farm() !== lastFarm) farms += 1;
+    lastFarm = farm();
+    const told = store.stations.all().map((station) => `${station.id}@${station.importedAt}`);
+    const entered = `${batches.newest()} ${history.changes()}`;
+    return `${farms} ${entered} ${store.foretold.version()} ${told.join(' ')}`;
+  };
+  const reckoned = makeReady({ farm, calendar, cropOf: crop, ahead, climate, lived: heat.lived });
+  const ready = keptReady(reckoned, known);
 
   /** For a batch sown now, with days as warm as those of past batches were in the end. */
   const needNow = (id: string, stage: CutStage) => {
@@ -81,6 +92,8 @@ export function makeGrowing(parts: GrowingParts) {
         batches.all().filter((batch) => batch.crop === id),
         farm().crop(id),
       ),
+    /** When a batch is ready for the later cut. */
+    later: (batch: Batch, at: number): Ready => ready(batch, 'later', at),
     /** When a batch is ready: for the later cut, and where the crop is also cut young, for that. */
     ready: (batch: Batch, at: number): { readonly later: Ready; readonly young: Ready | null } => ({
       later: ready(batch, 'later', at),

@@ -1,4 +1,10 @@
-import { type BatchSpread, batchQuantile, needOf, readyWhen } from '../../rules/batches/index.ts';
+import {
+  type BatchSpread,
+  batchQuantile,
+  chanceReady,
+  needOf,
+  readyWhen,
+} from '../../rules/batches/index.ts';
 import { dayOfYear, isStanding } from '../../rules/heat/index.ts';
 import { median } from '../../rules/statistics/index.ts';
 import type { Batch, CutStage, Stay } from '../batches/index.ts';
@@ -125,7 +131,8 @@ export function makeReady(parts: ReadyParts) {
     if (seenAt !== null) {
       const need = lesson && needOf(lesson.found, lesson.found.at(-1)?.lastDay ?? 0);
       const method = lesson === null ? ('unknown' as const) : ('own batches' as const);
-      return notKnown(stage, { ...known, ...taught, method, need: need && spanOf(need) }, []);
+      const seen = { ...known, ...taught, method, need: need && spanOf(need), chanceBy: () => 1 };
+      return notKnown(stage, seen, []);
     }
     if (batch.state !== 'growing') return notKnown(stage, known, ['ended']);
     const today = calendar().dayOf(now);
@@ -151,6 +158,8 @@ export function makeReady(parts: ReadyParts) {
     const standing = known.standing || (first.expected !== null && stands(first.expected));
     const found: Ready = {
       ...notKnown(stage, { ...known, ...taught }, []),
+      chanceBy: (mornings) =>
+        mornings > HORIZON ? null : chanceReady({ ...given, standing }, Math.max(0, mornings)),
       standing,
       need: spanOf(need),
       method: lesson === null ? 'told days' : 'own batches',

@@ -45,6 +45,9 @@ export type Ready = {
   readonly unknownHours: number;
   readonly standing: boolean;
   readonly missing: readonly ReadyMissing[];
+  /** Chance of being ready by the morning of a day, in days from today, 0 is now; null where no spread
+   *  of past batches is known, and beyond the days looked at. */
+  readonly chanceBy: (ahead: number) => number | null;
 };
 
 /** Nothing is known of it but these. */
@@ -62,6 +65,7 @@ export const notKnown = (
     weather: null,
     unknownHours: 0,
     standing: false,
+    chanceBy: () => null,
   },
   ...known,
   missing,

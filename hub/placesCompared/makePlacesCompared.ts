@@ -8,11 +8,11 @@ import { placeRule, type Snapshots } from '../snapshot/index.ts';
 import type { Store } from '../store/index.ts';
 import type { Task } from '../tasks/index.ts';
 import { makeBatchHarms } from './batchHarms.ts';
-import { daysLeft } from './daysLeft.ts';
 import { gaveThere } from './gaveThere.ts';
 import { sameWeeks } from './sameWeeks.ts';
 import { holdsTrays, type ShadeSaid, standingTrays, trayPlaces } from './standing.ts';
 
+const DAY = 86_400_000; // ms
 /** Days compared, unless asked for others. Ours. */
 export const USUAL_DAYS = 10;
 
@@ -44,7 +44,7 @@ export function makePlacesCompared(parts: PlacesComparedParts) {
         store,
         farm: farm(),
         batches: batches.all(),
-        daysLeft: (batch) => daysLeft(batch, parts, now),
+        ready: (batch) => growing.later(batch, now),
         askedTo: (place, batch) =>
           destination(tasks.find((task) => task.place === place && task.subject === batch)),
       },
@@ -54,6 +54,11 @@ export function makePlacesCompared(parts: PlacesComparedParts) {
   const lastDays = (days: number, now: number) => {
     const to = calendar().add(calendar().dayOf(now), -1);
     return { from: calendar().add(to, 1 - days), to };
+  };
+  const daysSince = (first: string | null, now: number) => {
+    if (first === null) return 0;
+    const begun = calendar().bounds(first).begins;
+    return Math.round((calendar().bounds(calendar().dayOf(now)).begins - begun) / DAY);
   };
   const shadeSaid = (now: number): ShadeSaid => {
     const since = calendar().bounds(lastDays(USUAL_DAYS, now).from).begins;
@@ -99,7 +104,8 @@ export function makePlacesCompared(parts: PlacesComparedParts) {
         const places = snapshot.places.map((place) =>
           place.kind === 'tunnel' ? { ...place, shaded: shaded(place.id) } : place,
         );
-        const trays = standing(now).filter(({ crop }) => farm().crop(crop)?.band !== undefined);
+        const all = standing(now);
+        const trays = all.filter(({ crop }) => farm().crop(crop)?.band !== undefined);
         if (trays.length === 0) return { ...snapshot, places };
         const crops = [...new Set(trays.map(({ crop }) => crop))];
         return {
@@ -107,7 +113,7 @@ export function makePlacesCompared(parts: PlacesComparedParts) {
           places,
           trays: {
             standing: trays,
-            places: trayPlaces(farm(), standing(now), shadeSaid(now)),
+            places: trayPlaces(farm(), all, shadeSaid(now)),
             crops: crops.map((crop) => cropPlaces(crop, now)),
           },
         };
@@ -142,6 +148,7 @@ export function makePlacesCompared(parts: PlacesComparedParts) {
             rule: placeRule(farm(), place.id, crop),
             lately,
             before,
+            daysKept: daysSince(snapshots.days.firstDay(place.id), now),
             tally: placeTally(lately),
             tallyBefore: placeTally(before.flatMap((year) => year.days)),
             standing: trays.filter((stand) => stand.place === place.id),

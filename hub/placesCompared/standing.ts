@@ -3,11 +3,12 @@ import { instant } from '../../rules/units.ts';
 import type { Batch } from '../batches/index.ts';
 import type { FarmPlace } from '../contract/index.ts';
 import type { Farm } from '../farm/index.ts';
+import type { Ready } from '../growing/index.ts';
 import type { Store } from '../store/index.ts';
-import type { DaysLeft } from './daysLeft.ts';
 
+const DAY = 86_400_000; // ms
 /** Moves of trays further back say nothing any more; longer than any rest the rule asks for. Ours. */
-const REMEMBERED = 60 * 86_400_000; // ms
+const REMEMBERED = 60 * DAY;
 
 /** Where trays can stand: a house, or any place but a cool room of which somebody said how many. */
 export const holdsTrays = ({ kind, capacity }: FarmPlace) =>
@@ -31,10 +32,22 @@ type Parts = {
   readonly store: Store;
   readonly farm: Farm;
   readonly batches: readonly Batch[];
-  readonly daysLeft: (batch: Batch) => DaysLeft;
+  readonly ready: (batch: Batch) => Ready;
   /** Where an open task asks to carry them; by place and batch. */
   readonly askedTo: (place: string, batch: string | null) => string | null;
 };
+
+const FROM = { 'own batches': 'heat', 'told days': 'told', unknown: 'guess' } as const;
+
+/** Days until a batch is ready, as its page says it; null where nobody knows. */
+function leftOf(batch: Batch, ready: Parts['ready'], now: number) {
+  // What grows again after a cut is of another age than its sowing says.
+  if (batch.cuts.length > 0) return { days: null, from: 'guess' as const };
+  const { seenAt, at, method } = ready(batch);
+  if (seenAt !== null) return { days: 0, from: 'heat' as const };
+  if (at.expected === null) return { days: null, from: 'guess' as const };
+  return { days: Math.max(0, (at.expected - now) / DAY), from: FROM[method] };
+}
 
 /** Trays that stand somewhere now: of batches; at places without any, those the farm file tells. */
 export function standingTrays(parts: Parts, now: number): TraysStanding[] {
@@ -50,7 +63,7 @@ export function standingTrays(parts: Parts, now: number): TraysStanding[] {
     .filter(({ state, traysLeft }) => state === 'growing' && traysLeft > 0)
     .map((batch): TraysStanding => {
       const { id, crop, place, traysLeft: trays, stays } = batch;
-      const left = parts.daysLeft(batch);
+      const left = leftOf(batch, parts.ready, now);
       return {
         ...{ batch: id, crop, cropName: nameOf(crop), place, trays },
         ...{ daysLeft: left.days, daysFrom: left.from, minutes: carried(crop, trays) },

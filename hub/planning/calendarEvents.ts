@@ -41,7 +41,7 @@ function eventsOf({ today, facts, plan }: Planned, farm: Farm, calendar: Calenda
       events.push(
         on(
           `harvest.${batch.id}.${dayAt(delivery)}`,
-          harvestDay(delivery, ready?.expected ?? null),
+          harvestDay(delivery, ready?.by ?? null),
           calendarWords.harvest({ ...grown, kg: kilograms, delivery: dayAt(delivery) }),
         ),
       );

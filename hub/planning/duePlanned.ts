@@ -4,6 +4,7 @@ import type { Calendar } from '../clock.ts';
 import type { Farm } from '../farm/index.ts';
 import type { GrowingFacts } from './growingFacts.ts';
 import type { Planned } from './index.ts';
+import type { SaidOf } from './saidOf.ts';
 
 /** A delivery leaves at noon, as the lots' next sale does. Ours. */
 const LEAVES_AT = 12 * HOUR;
@@ -15,10 +16,15 @@ export function duePlanned(
   { today, facts, plan }: Planned,
   farm: Farm,
   calendar: Calendar,
+  said: SaidOf,
 ): Pick<Snapshot, 'sowings' | 'harvests'> {
   const beginOf = (ahead: number) => calendar.bounds(calendar.add(today, ahead)).begins;
   const rows = plan.sowings
     .filter(({ day }) => day <= DUE_WITHIN)
+    .filter(({ place, crop, delivery }) => {
+      const day = calendar.add(today, delivery);
+      return said({ place, delivery: day }, facts.crop(crop).name) === null;
+    })
     .map((one): SowingNow => {
       const crop = facts.crop(one.crop);
       return {
@@ -53,7 +59,7 @@ export function duePlanned(
       kilograms: kg,
       pricePerKilogram: crop.price,
       seenReady: seenReady === null ? null : instant(seenReady),
-      readyAt: ready === null ? null : instant(beginOf(Math.round(ready.expected))),
+      readyAt: ready === null ? null : instant(beginOf(Math.round(ready.by))),
       ready: one.chanceBy(0),
       overAt: until === null ? null : instant(beginOf(until + 1)),
       delivery: day === null ? null : { day, at: instant(calendar.bounds(day).begins + LEAVES_AT) },

@@ -32,8 +32,6 @@ export function gatherFacts(
     crops.set(id, known);
     return known;
   };
-  const { begins, ends } = calendar().bounds(today);
-  const restOfToday = Math.max(0, Math.min(1, (ends - now) / (ends - begins)));
   const standing = batches.all().filter(({ state }) => state === 'growing');
 
   const placeFacts = (place: FarmPlace & { capacity: number }): PlaceFacts => {
@@ -77,9 +75,8 @@ export function gatherFacts(
     mixes: new Map(farm.file.mixes.map(({ id, parts: of }) => [id, of])),
     growing: standing.map((batch) =>
       growingFacts({
-        ...{ batch, now, restOfToday, crop: crop(batch.crop) },
-        soFar: growth.soFar(batch, now),
-        ahead: growth.ahead(batch.place, crop(batch.crop).base, today, days + 1),
+        ...{ batch, now, today, days, crop: crop(batch.crop), calendar: calendar() },
+        told: growth.ready(batch, now),
       }),
     ),
     stored: snapshots.lots.inStore().flatMap((lot): StoredFacts[] => {

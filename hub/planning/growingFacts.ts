@@ -1,10 +1,13 @@
-import { batchQuantile, batchSpread, readyProbability } from '../../rules/batches/index.ts';
 import type { Batch } from '../batches/index.ts';
+import type { Calendar } from '../clock.ts';
+import type { Ready } from '../growing/index.ts';
 import type { CropFacts } from './cropFacts.ts';
 import { meanOf } from './cropFacts.ts';
 
 const DAY = 86_400_000; // ms
-const SIDE = 0.9; // one new batch in ten is readier than early, one in ten later than late; ours
+/** What is ready by six in the evening is reckoned with for that day, as what was sown by then is sown
+ *  on it; later it is the next day's. Ours. */
+const REST_OF_DAY = 6 * 3_600_000; // ms
 
 /** A batch on its way, as planning sees it. Days count from today; past ones are below zero. */
 export type GrowingFacts = {
@@ -13,15 +16,17 @@ export type GrowingFacts = {
   /** Expected weight of what stands, kg; null where no weight is known. */
   readonly kg: number | null;
   readonly seenReady: number | null;
-  /** Expected to be ready, early and late; null where nobody can say. */
+  /** Expected to be ready, early and late, as its page says; null where nobody can say. */
   readonly ready: {
     readonly early: number;
     readonly expected: number;
     readonly late: number;
+    /** The first day for which it is reckoned with. */
+    readonly by: number;
   } | null;
   /** Last day on which it can be delivered, as far as its keeping time tells. */
   readonly until: number | null;
-  /** Chance of being ready by that day's morning, and of being over by then. */
+  /** Chance of being ready by that day's morning; null where no spread is known. */
   readonly chanceBy: (ahead: number) => number | null;
 };
 
@@ -29,83 +34,49 @@ export type BatchInputs = {
   readonly batch: Batch;
   readonly crop: CropFacts;
   readonly now: number;
-  /** Heat units so far, and of each coming day, today first; null where not known. */
-  readonly soFar: number | null;
-  readonly ahead: readonly number[] | null;
-  /** Share of today that is still to come. */
-  readonly restOfToday: number;
+  readonly today: string;
+  readonly calendar: Calendar;
+  /** As growing reckons it: nobody reckons it again. */
+  readonly told: Ready;
+  /** What ends later than this is not looked at. */
+  readonly days: number;
 };
 
 export function growingFacts(inputs: BatchInputs): GrowingFacts {
-  const { batch, crop, now } = inputs;
+  const { batch, crop, now, told } = inputs;
   const perTray = meanOf(crop.perTray);
   const { young, later } = batch.readyAt;
   const seenReady = later ?? young;
   // One that was cut and grows again: nobody learned yet how long that takes.
   const again = crop.regrows && batch.cuts.length > 0;
-  const known = again
-    ? null
-    : seenReady !== null
-      ? seen(seenReady, now)
-      : (byHeat(inputs) ?? byDays(inputs));
+  const seen = again || seenReady === null ? null : Math.min(0, (seenReady - now) / DAY);
+  const ready = again ? null : seen !== null ? seenAs(seen) : expectedAs(inputs);
   return {
     batch,
     crop,
     kg: perTray === null ? null : perTray * batch.traysLeft,
     seenReady: again ? null : seenReady,
-    ready: known?.ready ?? null,
-    until: known === null ? null : Math.floor(known.ready.expected + crop.keepDays),
-    chanceBy: known?.chanceBy ?? (() => null),
+    ready,
+    until: ready === null ? null : Math.floor((seen ?? ready.by) + crop.keepDays),
+    chanceBy: seen !== null ? () => 1 : ready === null ? () => null : told.chanceBy,
   };
 }
 
-type Known = Pick<GrowingFacts, 'chanceBy'> & {
-  readonly ready: NonNullable<GrowingFacts['ready']>;
-};
+const seenAs = (days: number) => ({ early: days, expected: days, late: days, by: days });
 
-function seen(at: number, now: number): Known {
-  const days = Math.min(0, (at - now) / DAY);
-  return { ready: { early: days, expected: days, late: days }, chanceBy: () => 1 };
-}
-
-/** Heat so far and to come against what past batches took. */
-function byHeat({ crop, soFar, ahead, restOfToday }: BatchInputs): Known | null {
-  if (crop.degreeDays.length === 0 || soFar === null || ahead === null) return null;
-  const spread = batchSpread(crop.degreeDays);
-  const half = batchQuantile(spread, SIDE) * spread.sd;
-  const sums = [soFar];
-  for (const [day, units] of ahead.entries())
-    sums.push((sums.at(-1) ?? 0) + (day === 0 ? units * restOfToday : units));
-  /** Days until the sum is there; what was reached before today is today: nobody saw it. */
-  const reached = (units: number) => {
-    const at = sums.findIndex((sum) => sum >= units);
-    return at < 0 ? null : at;
-  };
-  const expected = reached(spread.mean);
-  if (expected === null) return null; // not within the days that are looked at
+/** The days its page tells, counted from today; null what is not within the days looked at. */
+function expectedAs(inputs: BatchInputs): GrowingFacts['ready'] {
+  const { told, today, calendar, days } = inputs;
+  const { expected: at } = told.at;
+  if (at === null) return null;
+  const aheadOf = (day: string) =>
+    Math.round((calendar.bounds(day).begins - calendar.bounds(today).begins) / DAY);
+  const expected = aheadOf(calendar.dayOf(at));
+  if (expected > days) return null;
   return {
-    ready: {
-      early: reached(spread.mean - half) ?? 0,
-      expected,
-      late: reached(spread.mean + half) ?? sums.length,
-    },
-    chanceBy: (days) =>
-      readyProbability(
-        crop.degreeDays,
-        sums[Math.max(0, Math.min(sums.length - 1, days))] ?? soFar,
-      ),
+    early: told.early === null ? expected : aheadOf(told.early),
+    expected,
+    late: told.late === null ? days : aheadOf(told.late),
+    by: aheadOf(calendar.dayOf(at + REST_OF_DAY)),
   };
-}
-
-/** The days the grower told. No spread is known, so no chance is given. */
-function byDays({ batch, crop, now }: BatchInputs): Known | null {
-  if (crop.told === null) return null;
-  const sown = (batch.sownAt - now) / DAY;
-  const [least, most] = crop.told;
-  const ready = {
-    early: Math.round(sown + least),
-    expected: Math.round(sown + (least + most) / 2),
-    late: Math.round(sown + most),
-  };
-  return { ready, chanceBy: () => null };
 }

@@ -1,4 +1,5 @@
 import type { Batch } from '../batches/index.ts';
+import type { Ready } from '../growing/index.ts';
 
 /** Heat a crop counts: from `lower` up, no more above `upper`, °C. */
 export type Bounds = { readonly lower: number; readonly upper: number | null };
@@ -15,8 +16,8 @@ export type CropPast = {
 /** All that planning needs to know of growth. */
 export type Growth = {
   readonly crop: (id: string) => CropPast;
-  /** Heat units of a batch up to now; null where nobody can say. */
-  readonly soFar: (batch: Batch, now: number) => number | null;
+  /** When a batch is ready, as its page says it. */
+  readonly ready: (batch: Batch, now: number) => Ready;
   /** Heat units of each coming day at a place, today first; null where its climate is not known. */
   readonly ahead: (
     place: string,

@@ -28,10 +28,7 @@ export function growthFrom(growing: Growing, store: Store): Growth {
         ),
       };
     },
-    soFar: (batch, now) => {
-      const { base } = growing.crop(batch.crop);
-      return growing.heat.lived(batch.stays, batch.sownAt, now, base).degreeDays;
-    },
+    ready: growing.later,
     ahead(place, bounds, from, days) {
       const { mean, lately } = growing.heat.ahead(place, bounds, from, days);
       // In a first season nothing tells of dates: the last days are better than nothing.

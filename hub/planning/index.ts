@@ -9,6 +9,7 @@ import { gatherFacts } from './gatherFacts.ts';
 import type { Growth } from './growth.ts';
 import { makePlan } from './makePlan.ts';
 import type { Plan, PlanFacts } from './planTypes.ts';
+import { type SaidOf, saidOf } from './saidOf.ts';
 import { makeWants } from './wants.ts';
 
 export { calendarAddress } from './calendarAddress.ts';
@@ -88,12 +89,16 @@ export function makePlanning(parts: PlanningParts) {
   return {
     wants,
     planned,
+    /** What was answered to tasks that asked for these sowings. */
+    said: (now: number): SaidOf => saidOf(store, now),
     /** A snapshot with what is due to be sown and cut. */
     with(snapshot: Snapshot): Snapshot {
       if (farm().file.deliveries.length === 0 && batches.newest() === 0 && wants.newest() === 0)
         return snapshot;
       try {
-        return { ...snapshot, ...duePlanned(planned(snapshot.now), farm(), calendar()) };
+        const { now } = snapshot;
+        const said = saidOf(store, now);
+        return { ...snapshot, ...duePlanned(planned(now), farm(), calendar(), said) };
       } catch (error) {
         onFault(error); // a plan that cannot be made does not stop the look
         return snapshot;

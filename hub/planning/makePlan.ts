@@ -46,7 +46,7 @@ const supplyOf = (facts: GrowingFacts, aheadOf: ReadonlyMap<string, number>): Su
   const { batch, crop, kg, ready, until } = facts;
   if (kg === null || ready === null || until === null || until < 0) return [];
   const meantFor = batch.meantFor === null ? null : (aheadOf.get(batch.meantFor) ?? null);
-  const from = Math.max(0, ready.expected);
+  const from = Math.max(0, ready.by);
   return [{ id: batch.id, crop: crop.id, kilograms: kg, from, until, meantFor }];
 };
 

@@ -65,6 +65,7 @@ export function frostOutlook(
             name: site.station.name,
             distance: Math.round(site.station.distance * 10) / 10,
           },
+    nights: site.own.filter(({ low }) => low !== null).length,
     fitted: main,
     limits: limits.map(({ what, at }) => {
       const soFar = firstSoFar(site, at, { season, q, calendar, begins });

@@ -119,6 +119,12 @@ export function makeTake(parts: TakeParts) {
       coverNights: coverNights(store, place.id, spotsHere, (night) =>
         nightBounds(farm(), calendar(), night),
       ),
+      water: place.water
+        ? {
+            below: place.water.below,
+            minutes: place.water.minutes === undefined ? null : minutes(place.water.minutes),
+          }
+        : null,
       picking: pickingNow(farm(), place, calendar().dayOf(now)),
       coolRoom:
         place.kind === 'cool-room' && place.setPoint !== undefined && place.limit !== undefined

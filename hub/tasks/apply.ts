@@ -1,5 +1,6 @@
 import type { Store, TaskRow } from '../store/index.ts';
 import { movedTrays } from './movedTrays.ts';
+import { saidSown } from './saidSown.ts';
 import { type Memory, NO_MEMORY, type Plan, type Step, type Task } from './task.ts';
 
 const rowOf = (task: Task): TaskRow => ({
@@ -70,6 +71,7 @@ export function makeTasks(store: Store) {
         if (ended) remember(task.key, { ...NO_MEMORY, answered: { answer, at: now } });
         if (answer === 'done') says(store, task, who, now);
         if (answer === 'done') movedTrays(store, task, who, now);
+        if (answer !== 'later') saidSown(store, task, answer, who, now);
       });
       return next;
     },

@@ -20,8 +20,9 @@ const patience: Partial<Record<TaskKind, Patience>> = {
   uncover: { lapse: 15 * MINUTE, done: 2 * HOUR, no: 6 * HOUR },
   // A patch that was cleared stays cleared; by then somebody has counted again.
   'cut-back': { lapse: 12 * HOUR, done: 14 * 24 * HOUR, no: 14 * 24 * HOUR },
-  // Sown and not entered as a batch, or cut and not entered: asked again the next day.
-  sow: { lapse: 30 * MINUTE, done: 18 * HOUR, no: 7 * 24 * HOUR },
+  // What was answered is not asked for again (saidSown); what is due beside it is, at once.
+  sow: { lapse: 30 * MINUTE, done: 0, no: 0 },
+  // Cut and not entered: asked again the next day.
   harvest: { lapse: 30 * MINUTE, done: 18 * HOUR, no: 24 * HOUR },
   'shut-door': { lapse: 5 * MINUTE, done: 15 * MINUTE, no: 2 * HOUR },
   'run-generator': { lapse: 10 * MINUTE, done: 30 * MINUTE, no: 2 * HOUR },
@@ -29,6 +30,8 @@ const patience: Partial<Record<TaskKind, Patience>> = {
   'move-produce': { lapse: 15 * MINUTE, done: 1 * HOUR, no: 2 * HOUR },
   // Ten days are compared, so a better place is better for days; carrying is no small matter.
   'move-trays': { lapse: 12 * HOUR, done: 7 * 24 * HOUR, no: 7 * 24 * HOUR },
+  // A day's watering; a probe below the roots may feel it late.
+  water: { lapse: 30 * MINUTE, done: 12 * HOUR, no: 12 * HOUR },
   // Asked once a day.
   shade: { lapse: 1 * HOUR, done: 12 * HOUR, no: 12 * HOUR },
   'see-to-probe': { lapse: 10 * MINUTE, done: 1 * HOUR, no: 72 * HOUR },

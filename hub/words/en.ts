@@ -229,6 +229,26 @@ const trayInputs: Readonly<Record<string, string>> = {
   'would-help': 'Of those, opening would have ended',
 };
 
+// Watering by a soil probe.
+
+const waterEvidence: Readonly<Record<string, string>> = {
+  'soil-dries': 'Soil dries, at the pace of the last day',
+  'soil-dry-in': 'Until the soil is at the limit, at that pace',
+  'soil-moisture-now': 'Soil moisture at the driest probe',
+  'water-before-evening': 'Water so early that leaves are dry by night; hours to sunset',
+  'water-before-the-heat': 'Water before the heat of the day; hours to sunset',
+  'water-in-the-morning': 'Water in the morning; hours to sunrise',
+  'water-today': 'Water today',
+};
+const waterSentences: Readonly<Record<string, (fact: Spoken) => string>> = {
+  'soil-moisture-now': ({ value, limit }) =>
+    `Its soil probe says ${figure(value)}${HARD}%; your limit is ${figure(limit)}${HARD}%.`,
+  'soil-dry-in': ({ value }) => `At the pace of the last day it is there in ${hoursOf(value)}.`,
+  'water-before-evening': () => 'Do it early enough for leaves to be dry by night.',
+  'water-before-the-heat': () => 'Do it before the heat of the day.',
+  'water-in-the-morning': () => 'Wait for the morning: leaves wet all night rot.',
+};
+
 type Spoken = { readonly value: Evidence['value']; readonly limit: Evidence['limit'] };
 const traySentences: Readonly<Record<string, (fact: Spoken) => string>> = {
   'band-hours-more': ({ value }) =>
@@ -285,6 +305,7 @@ const growingLabels = {
 export const evidenceLabels: Readonly<Record<string, string>> = {
   ...growingLabels,
   ...trayEvidence,
+  ...waterEvidence,
   'above-limit-minutes': 'Over the limit for',
   battery: 'Battery',
   'chance-for-ripe': 'Chance that tonight takes what is ripe',
@@ -403,6 +424,7 @@ export const missingLabels: Readonly<Record<string, string>> = {
   'rule-broke': 'a rule that broke down',
   'no-frost-years': 'past seasons with a frost that hurts',
   'station-record': 'the past record of a weather station',
+  'soil-moisture-here': 'a soil moisture reading of the last three hours from here',
   'sun-times': 'a sunrise and a sunset, which this latitude does not have today',
   'tonight-outside-low': 'a forecast of tonight’s low outside',
   'wet-days': 'rain or wet leaves on record',
@@ -497,6 +519,7 @@ const lowerFirst = (name: string) => `${name.slice(0, 1).toLowerCase()}${name.sl
 const sentences: Readonly<Record<string, Say>> = {
   ...growingSentences,
   ...traySentences,
+  ...waterSentences,
   'wet-hours': ({ value }) => `Leaves have been wet for ${hoursOf(value)}.`,
   'outside-drier-by': ({ value }) => `Outside air holds ${figure(value)}${HARD}g/m³ less water.`,
   'outside-damper-by': ({ value }) =>
@@ -709,6 +732,8 @@ const FOOD =
 const cautions: Partial<Record<TaskKind, string>> = {
   'open-up': 'In wind open the lee side first, latch the doors, and never open both ends in gusts.',
   shade: 'Houses are hottest now: drink, work in pairs or early, and come out when you feel dizzy.',
+  water:
+    'One probe tells of one spot: feel the soil first. Water the soil and not the leaves; water that touches what is eaten raw has to be clean, by local rules.',
   'move-trays': 'Never carry a tray with mould in among clean ones.',
   cover:
     'Weigh the edges down against wind, and take the covers off in the morning: sun under them scorches.',
@@ -902,6 +927,8 @@ export function placeForCropWords(told: {
   readonly leftOut: readonly string[];
   readonly before: TallyText | null;
   readonly yearsBefore: readonly string[];
+  /** Days since the first that was measured there. */
+  readonly daysKept: number;
   readonly trays: number;
   readonly free: number | null;
   readonly gave: {
@@ -931,6 +958,10 @@ export function placeForCropWords(told: {
     lines.push(`${dayCount(leftOut.length)} left out, because too little of them is known.`);
   if (before !== null)
     lines.push(`In the same weeks of ${listed(told.yearsBefore)}: ${tallyWords(before)}.`);
+  else
+    lines.push(
+      `How it was in the same weeks of past years is not known yet; kept of it so far: ${dayCount(told.daysKept)}.`,
+    );
   if (gave !== null) {
     const parts = [
       meanWords(gave.perTray, (kg) => `${withUnit(kg, 'kg', 2)} a tray`),
@@ -3479,6 +3510,8 @@ const seasonScreens = {
   cannot: (missing: readonly string[]) =>
     `Cannot say without ${listed(missing.map(missingLabel))}.`,
   years: (seasons: number) => `${counted(seasons, 'season')} on record so far; eight are needed.`,
+  nights: (nights: number) =>
+    `Not known yet: ${counted(nights, 'night')} kept here so far, and eight seasons are needed.`,
   howTo: 'Take in a station’s past record on the hub, with its command:',
   command: 'npx dewpost import FILE --station NAME --lat=DEGREES --lon=DEGREES',
   commandOnly:
@@ -4353,6 +4386,10 @@ const planScreens = {
   sown: 'Sown',
   sownOf: (what: string, place: string) => `Sown: ${what} in ${place}`,
   sownSaid: (what: string) => `The hub has kept: ${what}, sown now, as a batch.`,
+  saidSown: {
+    done: 'Done, as you said, and not entered yet: enter it, so that the plan counts on it.',
+    no: 'You said that it will not be sown: you are not asked again. The delivery goes without it.',
+  },
   sownWhy: '“Sown” enters the trays as a batch, so that the plan counts on them.',
   nothingNow: 'Nothing has to be sown in the next seven days.',
   nothingAtAll: 'Nothing has to be sown in these weeks.',
@@ -4867,14 +4904,17 @@ const readyMissing: Readonly<Record<ReadyStage['missing'][number], string>> = {
   ended: 'it is done with',
 };
 const readyFrom = ({ method, learnedFrom, counted, weather }: Omit<ReadyStage, 'words'>) => {
-  const parts = [
+  const told =
     method === 'own batches'
-      ? `From ${counted === 'cut' ? 'the cuts of ' : ''}${several(learnedFrom, 'own batch', 'own batches')}${learnedFrom < 3 ? ', so still wide' : ''}`
-      : 'From the days in the farm file, so wide',
-    weather === 'lately' ? 'with days as warm as the last two weeks' : '',
-    weather === 'years' ? 'with past years run again' : '',
-  ];
-  return `${parts.filter((part) => part !== '').join(', ')}.`;
+      ? `By ${counted === 'cut' ? 'the cuts of ' : ''}${several(learnedFrom, 'own batch', 'own batches')}`
+      : 'By the days in the farm file';
+  const days =
+    weather === 'lately'
+      ? ' and days as warm as the last two weeks'
+      : weather === 'years'
+        ? ' and the weather of past years'
+        : '';
+  return `${told}${days}${method !== 'own batches' || learnedFrom < 3 ? ', so still wide' : ''}.`;
 };
 
 /** When a batch is ready at one stage, in one or two sentences. */
@@ -4882,7 +4922,11 @@ export function readyWords(stage: Omit<ReadyStage, 'words'>): string {
   const { seenAt, expected, early, late, soFar, need, confidence, unknownHours, standing } = stage;
   const unknown = unknownHours >= 1 ? ` ${number(unknownHours, 0)} h were not measured.` : '';
   const so =
-    soFar === null || need === null ? '' : `${heat(soFar, 0)} of about ${heatUnits(need.mean)}`;
+    soFar === null || need === null
+      ? ''
+      : soFar >= need.mean
+        ? `It has ${heatUnits(soFar)}, and about ${heat(need.mean, 0)} are needed. `
+        : `It has ${heat(soFar, 0)} of about ${heatUnits(need.mean)}. `;
   if (seenAt !== null) return 'Seen to be ready.';
   if (stage.missing.length > 0)
     return `Cannot say: ${stage.missing.map((one) => readyMissing[one]).join(', ')}.${unknown}`;
@@ -4891,25 +4935,27 @@ export function readyWords(stage: Omit<ReadyStage, 'words'>): string {
       early === null
         ? ''
         : ` Perhaps ${shortDayInText(early)}${late === null ? ' or later' : ` to ${shortDayInText(late)}`}.`;
-    return `It stands still for want of light, so no day is promised.${between} ${so === '' ? '' : `${so}. `}${readyFrom(stage)}${unknown}`;
+    return `It stands still for want of light, so no day is promised.${between} ${so}${readyFrom(stage)}${unknown}`;
   }
-  const sure = `${number(10 * confidence, 0)} in 10`;
-  const span =
-    early === null || late === null
-      ? `ready ${early === null ? 'some day' : `${shortDayInText(early)} or later`}`
-      : early === late
-        ? `ready ${shortDayInText(early)}`
-        : `ready ${shortDayInText(early)} to ${shortDayInText(late)}`;
-  const likely =
-    expected === null || early === late ? '' : `, most likely ${shortDayInText(expected)}`;
-  const first = `${span}${likely}${so === '' ? '' : `; ${so}`}; ${sure}.`;
-  return `${first.charAt(0).toUpperCase()}${first.slice(1)} ${readyFrom(stage)}${unknown}`;
+  const sure = `${number(10 * confidence, 0)} times in 10`;
+  const likely = expected === null ? '' : `, most likely ${shortDayInText(expected)}`;
+  const by = soFar !== null && need !== null && soFar >= need.mean;
+  const span = by
+    ? `Most likely ready by now${late === null ? '' : `, and by ${shortDayInText(late)} ${number(5 + 5 * confidence, 0)} times in 10`}`
+    : early === null
+      ? 'Ready some day'
+      : late === null
+        ? `Ready ${shortDayInText(early)} or later`
+        : early === late
+          ? `Ready ${shortDayInText(early)}, ${sure}`
+          : `Ready ${shortDayInText(early)} to ${shortDayInText(late)}, ${sure}${likely}`;
+  return `${span}. ${so}${readyFrom(stage)}${unknown}`;
 }
 
 const growingScreens = {
   page: 'What crops need',
-  ready: 'Ready for the later cut',
-  readyYoung: 'Ready to cut young',
+  ready: 'Later cut',
+  readyYoung: 'Young cut',
   none: 'Nothing grows now.',
   title: 'When it is ready',
   picture: (name: string, words: string) => `Heat so far and the heat it takes, ${name}. ${words}`,
@@ -5489,6 +5535,7 @@ export const screens = {
     care: 'Care',
     alarm: 'Alarm',
     enterBatches: 'Enter what is sown as a batch',
+    enterSown: 'Enter it as a batch',
     done: 'Done',
     later: 'Later',
     no: 'Not doing',

@@ -10,6 +10,12 @@ const reasons: Partial<Record<TaskKind, readonly (readonly string[])[]>> = {
     ['band-hours-more', 'moving-spares'],
     ['better-hours-a-day', 'moving-spares'],
   ],
+  water: [
+    ['rain-ahead'],
+    ['soil-moisture-now', 'water-before-the-heat'],
+    ['soil-moisture-now', 'water-before-evening'],
+    ['soil-moisture-now', 'water-in-the-morning'],
+  ],
   shade: [
     ['shaded'],
     ['open-up-first'],

@@ -7,12 +7,14 @@ export {
   rotChance,
   type Stop,
 } from './bestStop.ts';
+export { chanceReady } from './chanceReady.ts';
 export { chanceShort, type DeliveryShare } from './chanceShort.ts';
 export { climateCalendar } from './climateCalendar.ts';
 export { climateUnits, placeLine, placeUnits } from './climateUnits.ts';
 export { type Covered, coverWants, type Supply } from './coverWants.ts';
 export { daysToHarvest } from './daysToHarvest.ts';
 export { daysToReach, replayYears } from './daysToReach.ts';
+export type { BatchAhead } from './enoughChance.ts';
 export { flowerToRipe } from './flowerToRipe.ts';
 export { freeTrays, type StandingTrays } from './freeTrays.ts';
 export { type GrowingBatch, harvestWindow } from './harvestWindow.ts';

@@ -1,10 +1,10 @@
 import { expectRange } from '../expectRange.ts';
 import { orUnknownField } from '../orUnknownField.ts';
-import { normalCdf, normalQuantile, studentCdf } from '../statistics/index.ts';
-import { type BatchSpread, batchQuantile } from './batchSpread.ts';
+import { normalQuantile } from '../statistics/index.ts';
+import { type BatchAhead, enoughChance } from './enoughChance.ts';
 
-const STANDING_WIDER = 1.5; // as in harvestWindow: common practice, no source
-const NINE_IN_TEN = 0.9;
+/** To a tenth of a second: finer than anything it is made of. */
+const HALVINGS = 20;
 
 /** Days from now; null where the days looked at do not reach it. */
 export type ReadyWhen = {
@@ -25,29 +25,20 @@ export type ReadyWhen = {
  *
  * Source: for past years as courses, past-years replay, as replayYears; for the sum, the law of
  * total probability.
- * @param batch `need`: needOf or batchSpread; `soFar` °C d; `variance` of what was guessed in it,
- *   (°C d)²; `courses` of daily units from now on, each as likely as the others; `firstDay` the share
- *   of the first day that is left, 0..1; `confidence` 0.5..0.99; `standing` as in harvestWindow
+ * @param batch what it needs and has, and what may come; `confidence` 0.5..0.99
  * @throws RangeError for units outside 0..10,000, or of a day outside 0..60 °C d, or no course
  */
-export const readyWhen = orUnknownField(function readyWhen(batch: {
-  readonly need: BatchSpread;
-  readonly soFar: number;
-  readonly variance?: number | undefined;
-  readonly courses: readonly (readonly number[])[];
-  readonly firstDay?: number | undefined;
-  readonly confidence: number;
-  readonly standing?: boolean | undefined;
-}): ReadyWhen {
-  const { need, soFar, variance = 0, courses, firstDay = 1, confidence, standing = false } = batch;
+export const readyWhen = orUnknownField(function readyWhen(
+  batch: BatchAhead & { readonly confidence: number },
+): ReadyWhen {
+  const { soFar, variance = 0, courses, firstDay = 1, confidence } = batch;
   expectRange('units so far', soFar, 0, 10_000, '°C d');
   expectRange('variance of the units so far', variance, 0, 1e8, '(°C d)²');
   expectRange('number of courses', courses.length, 1, 1000, '');
   expectRange('share of the first day', firstDay, 0, 1, '');
   expectRange('confidence', confidence, 0.5, 0.99, '');
 
-  const sd = Math.hypot(need.sd, Math.sqrt(variance)) * (standing ? STANDING_WIDER : 1);
-  const enough = chanceOf(need, sd);
+  const enough = enoughChance(batch);
   const reached = courses.map(() => soFar);
   const days = Math.min(...courses.map((course) => course.length));
   const wanted = [(1 - confidence) / 2, 0.5, (1 + confidence) / 2];
@@ -76,7 +67,7 @@ export const readyWhen = orUnknownField(function readyWhen(batch: {
   /** The moment of a day at which the chance passes `p`: warmth comes evenly over the day. */
   function within(share: number, p: number, day: number): number {
     let [low, high] = [0, 1];
-    for (let step = 0; step < 40; step += 1) {
+    for (let step = 0; step < HALVINGS; step += 1) {
       const middle = (low + high) / 2;
       const at = courses.map(
         (course, index) => (reached[index] ?? 0) - (1 - middle) * share * (course[day] ?? 0),
@@ -88,14 +79,6 @@ export const readyWhen = orUnknownField(function readyWhen(batch: {
     return t + high * share;
   }
 });
-
-/** Chance that the units are enough. */
-function chanceOf(need: BatchSpread, sd: number): (units: number) => number {
-  const { mean, df } = need;
-  if (df !== null) return (units) => studentCdf((units - mean) / sd, df);
-  const scale = batchQuantile(need, NINE_IN_TEN) / normalQuantile(NINE_IN_TEN);
-  return (units) => normalCdf((units - mean) / (sd * scale));
-}
 
 const COURSES = 15; // ours: more change the ends of an interval by less than a hundredth of a day
 

@@ -27,6 +27,7 @@ import { throwOut } from './throwOut.ts';
 import { trayRoom } from './trayRoom.ts';
 import { uncover } from './uncover.ts';
 import { vents } from './vents.ts';
+import { water } from './water.ts';
 
 export type Failure = { readonly rule: string; readonly error: string };
 export type Outlook = {
@@ -77,6 +78,7 @@ export function decide(snapshot: Snapshot): Outlook {
       answer('cover', place.id, null, () => cover(look, place));
       answer('uncover', place.id, null, () => uncover(look, place));
     }
+    if (place.water != null) answer('water', place.id, null, () => water(look, place));
     if (place.picking != null) answer('pick-now', place.id, null, () => pickNow(look, place));
     if (place.patch !== undefined && place.patch !== null) {
       const clearing = attempt('cut-back', () => clearingOf(look, place));

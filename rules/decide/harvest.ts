@@ -21,7 +21,7 @@ const DROP_OVER = 0.5; // ours: share of what is over that could still have been
  * A batch in its window: cut it before the delivery it grows for, or before it is over. One that
  * nobody saw ready has to be as likely ready as not.
  *
- * Source: heat units of past batches (readyProbability); the hours before are ours.
+ * Source: heat units of past batches (chanceReady); the hours before are ours.
  */
 export function harvest({ now, snapshot }: Look, batch: HarvestNow): Answer {
   const { seenReady, readyAt, ready, delivery, overAt } = batch;
@@ -63,7 +63,7 @@ function factsOf(batch: HarvestNow, now: Instant): readonly Evidence[] {
     facts.push(
       fact('ready-chance', 100 * ready, '%', 100 * LIKELY, PRACTICE, {
         ...how,
-        method: 'readyProbability',
+        method: 'chanceReady',
       }),
     );
   else if (readyAt !== null)

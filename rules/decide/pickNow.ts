@@ -7,17 +7,14 @@ import { by, put, when } from './how.ts';
 import { type Look, outsideLow, stands } from './look.ts';
 import { bySun, type Night } from './night.ts';
 import { forecastHow } from './nightForecasts.ts';
+import { RAIN, rainAhead, rainFact } from './rainAhead.ts';
 import { act, fact, leave, unknown } from './say.ts';
 import type { NightForecast, PlaceNow, PushedForecast } from './snapshot.ts';
 import { COST_LOSS, FORETOLD, FROST_BOOK, OURS, TOLD } from './sources.ts';
 
 const ASKED_FROM = 7 * HOUR; // before sunset, ours: picking takes longer than covering
 const STAY_ASKED = 0.7; // ours: once asked, until the chance is clearly under what it is worth
-// Ours, from no source: rain that wets ripe fruit through, told for the hours in which it is picked.
-const RAIN = 5; // mm
-const RAIN_AHEAD = 24 * HOUR;
-const STAY_RAIN = 3; // mm
-const OLDEST_RAIN = 18 * HOUR; // ours: a forecast older than this says nothing of rain
+const STAY_RAIN = 3; // mm; ours
 
 /**
  * What is ripe is to be picked before a night that may take it, or before rain that somebody
@@ -126,35 +123,3 @@ const ripe = ({ picking }: PlaceNow): Evidence => {
   const how = by('pickNow', put('work', picking?.minutes ?? null, 'min'));
   return fact('ripe-value', picking?.value ?? null, 'money', null, TOLD, how);
 };
-
-type Rain = { readonly by: PushedForecast; readonly sum: number; readonly begins: Instant };
-
-/** The wettest that anybody foretells for the next day; null when nobody does, or long ago. */
-function rainAhead({ snapshot: { pushed = [] }, now }: Look): Rain | null {
-  let most: Rain | null = null;
-  for (const each of pushed) {
-    if (now - each.issuedAt > OLDEST_RAIN) continue;
-    const { from, to } = within(each.rain, now, now + RAIN_AHEAD);
-    let sum = 0;
-    let begins: Instant | null = null;
-    for (let i = from; i < to; i++) {
-      const mm = each.rain.value[i] ?? 0;
-      sum += mm;
-      // A value tells what fell since the one before it.
-      if (mm > 0) begins ??= each.rain.t[i - 1] ?? now;
-    }
-    if (begins === null || (most !== null && sum <= most.sum)) continue;
-    most = { by: each, sum, begins: instant(Math.max(now, begins)) };
-  }
-  return most;
-}
-
-function rainFact({ by: { source, issuedAt }, sum, begins }: Rain): Evidence {
-  const how = by(
-    'pickNow',
-    put('foretold-by', source),
-    when('foretold-at', issuedAt),
-    when('rain-from', begins),
-  );
-  return fact('rain-ahead', sum, 'mm', RAIN, FORETOLD, how, OURS);
-}

@@ -116,6 +116,8 @@ export type PlaceNow = {
       }
     | null
     | undefined;
+  /** Watered when its soil is below so many %, as its probe says it; absent where nobody told. */
+  readonly water?: { readonly below: number; readonly minutes: Minutes | null } | null | undefined;
   readonly coolRoom: {
     readonly setPoint: Celsius;
     readonly limit: Celsius;

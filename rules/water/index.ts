@@ -6,3 +6,4 @@ export {
   referenceEvapotranspiration,
 } from './referenceEvapotranspiration.ts';
 export { type BucketDay, soilBucket, type WaterDay } from './soilBucket.ts';
+export { type SoilDrying, soilDrying } from './soilDrying.ts';

@@ -11,12 +11,17 @@ export function growingRoutes(app: App, parts: ApiParts) {
 
   app.get(
     '/api/batches/ready',
-    { schema: { response: { 200: contract.batchReady.array() } } },
-    () =>
+    {
+      schema: {
+        querystring: contract.readyQuery,
+        response: { 200: contract.batchCourse.partial({ lived: true }).array() },
+      },
+    },
+    ({ query: { courses } }) =>
       batches
         .all()
         .filter(({ state }) => state === 'growing')
-        .map((batch) => shownReady(parts, batch, clock.now())),
+        .map((batch) => (courses ? shownCourse : shownReady)(parts, batch, clock.now())),
   );
 
   app.get(

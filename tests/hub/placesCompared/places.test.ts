@@ -35,6 +35,12 @@ test('places are told with their hours, what stands there, and where the crop do
   expect(of('hot')).toBeGreaterThan(9);
   // Nobody measures there, and nobody told what it holds.
   expect(far).toMatchObject({ tally: null, free: null });
+  expect(long.words).toContain(
+    'How it was in the same weeks of past years is not known yet; kept of it so far: 40 days.',
+  );
+  expect(far.words).toContain(
+    'How it was in the same weeks of past years is not known yet; kept of it so far: 0 days.',
+  );
   expect(far.words[0]).toBe('Cannot say how Far House was: no day is known enough.');
   expect(body.places.map((one: { place: string }) => one.place)).not.toContain('cool-room');
   const pair = body.pairs.find(

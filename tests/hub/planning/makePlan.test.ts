@@ -78,7 +78,7 @@ const anyFacts: fc.Arbitrary<PlanFacts> = fc
           crop: facts,
           kg: 0.354 * one.trays,
           seenReady: null,
-          ready: { early: one.ready - 1, expected: one.ready, late: one.ready + 1 },
+          ready: { early: one.ready - 1, expected: one.ready, late: one.ready + 1, by: one.ready },
           until: one.ready + facts.keepDays,
           chanceBy: (ahead) => (ahead < one.ready ? 0.3 : 0.8),
         };

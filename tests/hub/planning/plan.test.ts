@@ -34,14 +34,14 @@ test('weights of the week are sown for as many days before as the past batches t
 test('a batch on its way covers the delivery it will be ready for, and takes its room', async () => {
   const { get, past, tell } = await planningHub();
   past(SIX);
-  // Sown eight days ago: 147 units are there on the 11th of May at ten a day, and it keeps three.
+  // Sown eight days ago: of 147 units 67 are to come, 6.7 days from the 4th at 7: late on the 10th.
   tell('now-1', { sownAt: NOW - 8 * DAY, trays: 20, meantFor: '2026-05-14' });
   const plan = await get<SowingPlanShown>(url);
   const [, second] = plan.deliveries;
   expect(second).toMatchObject({ day: '2026-05-14', state: 'covered' });
   expect(second?.parts[0]).toMatchObject({ kg: 7, covered: 7, toSow: 0, short: 0 });
   expect(soft(second?.parts[0]?.sources[0]?.words ?? '')).toBe(
-    '7 kg growing in Long House, ready about Mon 11 May',
+    '7 kg growing in Long House, ready about Sun 10 May',
   );
   expect(plan.rooms[0]?.free[0]).toBe(40);
   expect(plan.rooms[0]?.free[10]).toBe(40); // the 14th: it goes that day
@@ -162,4 +162,60 @@ test('a house that is full says so, and a house too cold says that', async () =>
   cold.past(SIX);
   const other = await cold.get<SowingPlanShown>(url);
   expect(other.deliveries.at(-1)?.parts[0]?.shortfalls[0]?.reason).toBe('too-cold');
+});
+
+test('a sowing answered done is not asked for again, but waits in the plan to be entered', async () => {
+  const { get, past, post, core, clock, tell } = await planningHub();
+  past(SIX);
+  clock.set(NOW + DAY);
+  core.look();
+  const open = async () => (await get<Task[]>('/api/tasks')).filter(({ kind }) => kind === 'sow');
+  const answer = async (said: 'done' | 'no') => {
+    const [task] = await open();
+    const path = `/api/tasks/${encodeURIComponent(task?.id ?? '')}/answer`;
+    expect((await post(path, { answer: said })).statusCode).toBe(200);
+  };
+  const rows = async () =>
+    (await get<SowingPlanShown>(url)).sowings.map(({ delivery, answered }) => [delivery, answered]);
+  await answer('done');
+  for (const hours of [0, 1, 20, 30]) {
+    clock.set(NOW + DAY + hours * 3_600_000);
+    core.look();
+    expect(await open()).toEqual([]);
+  }
+  expect((await rows())[0]).toEqual(['2026-05-21', 'done']);
+  // A week on the next delivery is asked for, though the first was never entered.
+  clock.set(NOW + 8 * DAY);
+  core.look();
+  expect((await open()).map(({ subject }) => subject)).toEqual(['2026-05-28']);
+  await answer('no');
+  clock.set(NOW + 9 * DAY);
+  core.look();
+  expect(await open()).toEqual([]);
+  expect(await rows()).toContainEqual(['2026-05-28', 'no']);
+  // Entered after all, it is in the plan as what grows.
+  tell('new-1', { sownAt: NOW + DAY, trays: 20, meantFor: '2026-05-21' });
+  expect((await rows()).map(([day]) => day)).not.toContain('2026-05-21');
+});
+
+test('what falls due beside a sowing that was answered is asked for at once', async () => {
+  const farm = planText({
+    deliveries: '[ { day: thursday, wants: [ { of: basil, kg: 7 }, { of: cress, kg: 1 } ] } ]',
+  });
+  const { get, past, post, core, clock } = await planningHub({ farm });
+  past(SIX);
+  const asked: string[] = [];
+  const open = async () => (await get<Task[]>('/api/tasks')).filter(({ kind }) => kind === 'sow');
+  for (let day = 0; day < 9; day += 1) {
+    clock.set(NOW + day * DAY);
+    core.look();
+    for (const { id, title } of await open()) {
+      asked.push(title.replaceAll('\u00a0', ' '));
+      await post(`/api/tasks/${encodeURIComponent(id)}/answer`, { answer: 'done' });
+    }
+    core.look();
+    expect(await open()).toEqual([]);
+  }
+  expect(asked.filter((one) => one.includes('cress')).length).toBeGreaterThan(0);
+  expect(asked.filter((one) => one.includes('basil')).length).toBeGreaterThan(0);
 });

@@ -18,6 +18,7 @@ const frostOf = (outlook: FrostOutlook) => {
 test('without a station and without years of its own nobody can say, and is told what is missing', async () => {
   const { get } = await seasonHub({ days: [] });
   const outlook = patchOf(await get('/api/frost/outlook'));
+  expect(outlook.nights).toBe(0);
   for (const { first, last } of outlook.limits)
     for (const side of [first, last]) {
       expect(side).toMatchObject({ way: 'unknown', missing: ['station-record'], curve: [] });

@@ -42,24 +42,31 @@ const anySpot = (now: number, span: [number, number]): fc.Arbitrary<SpotNow> =>
       humidity: often(course(20, 100)),
       power: often(fc.constantFrom<Course>(0, 3, 400, (ago: number) => (ago % 40 < 20 ? 3 : 400))),
       door: often(fc.constantFrom<Course>(0, 1, (ago: number) => (ago < 12 ? 1 : 0))),
+      soil: often(course(0, 100)),
       every: fc.constantFrom(5, 5, 5, 15, 1),
       silent: fc.constantFrom(0, 0, 0, 0, 20, 60, 400),
       hours: fc.constantFrom(48, 48, 3, 1),
       nights: fc.integer({ min: 0, max: 20 }).map((n) => pastNights(n)),
     })
-    .map(({ temperature, humidity, power, door, ...rest }) =>
+    .map(({ temperature, humidity, power, door, soil, ...rest }) =>
       spot(now, {
         ...rest,
         ...(temperature === undefined ? {} : { temperature }),
         ...(humidity === undefined ? {} : { humidity }),
         ...(power === undefined ? {} : { power }),
         ...(door === undefined ? {} : { door }),
+        ...(soil === undefined ? {} : { 'soil-moisture': soil }),
       }),
     );
 
 const spots = (now: number, span: [number, number], most = 3) =>
   fc.array(anySpot(now, span), { maxLength: most });
 
+const water = fc.constantFrom(
+  null,
+  { below: 30, minutes: null },
+  { below: 60, minutes: minutes(9) },
+);
 const house = (now: number): fc.Arbitrary<PlaceNow> =>
   fc
     .record({
@@ -67,6 +74,7 @@ const house = (now: number): fc.Arbitrary<PlaceNow> =>
       opened: told,
       crop: fc.constantFrom('basil', 'moonflower', null),
       trays: fc.constantFrom(40, null),
+      water,
     })
     .map((wish) => tunnel(wish));
 const bed = (now: number): fc.Arbitrary<PlaceNow> =>
@@ -74,6 +82,7 @@ const bed = (now: number): fc.Arbitrary<PlaceNow> =>
     .record({
       spots: spots(now, [-15, 35]),
       covered: told,
+      water,
       cover: fc.record({
         minutes: fc.integer({ min: 0, max: 90 }).map(minutes),
         value: fc.integer({ min: 0, max: 3000 }),

@@ -46,7 +46,8 @@ type SpotWish = {
 export function spot(now: number, wish: SpotWish): SpotNow {
   const { spot: name = 'canopy', probe = `p-${name}`, every = 5, hours = 48, silent = 0 } = wish;
   const columns: Partial<Record<Quantity, Column>> = {};
-  for (const quantity of ['temperature', 'humidity', 'power', 'door', 'energy'] as const) {
+  const measured = ['temperature', 'humidity', 'power', 'door', 'energy', 'soil-moisture'] as const;
+  for (const quantity of measured) {
     const course = wish[quantity];
     if (course !== undefined) columns[quantity] = column(now, course, every, hours, silent);
   }
