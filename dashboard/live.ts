@@ -13,7 +13,7 @@ import type {
 import { ask, Refusal } from './ask.ts';
 import { exactNow, setClock } from './clock.ts';
 import { forget, keep, kept } from './keep.ts';
-import { withEndedTask, withOpenTask, withReading } from './merge.ts';
+import { withEndedTask, withOpenTask, withProbe, withProbeReading, withReading } from './merge.ts';
 import { takePulse } from './pulse.ts';
 import * as state from './state.ts';
 
@@ -101,6 +101,15 @@ const hearing: { [Name in EventName]: (data: EventData[Name]) => void } = {
   reading: (reading) => {
     const before = state.today.value;
     if (before) state.today.value = { ...before, places: withReading(before.places, reading) };
+    const probes = state.probes.value;
+    if (probes) state.probes.value = withProbeReading(probes, reading);
+  },
+  probe: (probe) => {
+    const before = state.probes.value;
+    if (before) state.probes.value = withProbe(before, probe);
+  },
+  farm: () => {
+    state.farmChanges.value += 1;
   },
 };
 

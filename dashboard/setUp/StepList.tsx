@@ -1,4 +1,5 @@
 import { useEffect } from 'preact/hooks';
+import { refreshAlarms } from '../alarmState.ts';
 import { refreshProbes } from '../live.ts';
 import { Fault } from '../parts/Fault.tsx';
 import { words } from '../words.ts';
@@ -11,6 +12,7 @@ export function StepList() {
   useEffect(() => {
     refreshDescription();
     refreshProbes();
+    refreshAlarms();
   }, []);
   const now = described.value;
   return (
@@ -32,6 +34,11 @@ export function StepList() {
       <p>
         <a href="/set-up/changes">{text.changes}</a>
       </p>
+      {now !== null && now.description !== null && (
+        <p class="quiet">
+          {text.fileWhy} <a href="/api/farm/text">{text.file}</a>
+        </p>
+      )}
     </section>
   );
 }

@@ -1,3 +1,3 @@
 // The language the hub speaks.
 export * from './en.ts';
-export { type Complaint, refusal, shown } from './refusal.ts';
+export { type Complaint, refusal, refusalBeside, saidBeside, shown } from './refusal.ts';
