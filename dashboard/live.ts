@@ -12,8 +12,9 @@ import type {
 } from '../hub/contract/index.ts';
 import { ask, Refusal } from './ask.ts';
 import { exactNow, setClock } from './clock.ts';
+import { heardFacts } from './heardFacts.ts';
 import { forget, keep, kept } from './keep.ts';
-import { withEndedTask, withOpenTask, withProbe, withProbeReading, withReading } from './merge.ts';
+import { withEndedTask, withOpenTask } from './merge.ts';
 import { takePulse } from './pulse.ts';
 import * as state from './state.ts';
 
@@ -92,25 +93,7 @@ const hearing: { [Name in EventName]: (data: EventData[Name]) => void } = {
     refreshSoon();
   },
   task: takeTask,
-  alarm: () => {
-    state.alarmChanges.value += 1;
-  },
-  alarms: () => {
-    state.alarmChanges.value += 1;
-  },
-  reading: (reading) => {
-    const before = state.today.value;
-    if (before) state.today.value = { ...before, places: withReading(before.places, reading) };
-    const probes = state.probes.value;
-    if (probes) state.probes.value = withProbeReading(probes, reading);
-  },
-  probe: (probe) => {
-    const before = state.probes.value;
-    if (before) state.probes.value = withProbe(before, probe);
-  },
-  farm: () => {
-    state.farmChanges.value += 1;
-  },
+  ...heardFacts,
 };
 
 function heard(): void {

@@ -9,7 +9,7 @@ import type {
   Who,
 } from '../hub/contract/index.ts';
 
-// All that the pages show, as the hub last said it. Written by live.ts only; pages read.
+// All that the pages show, as the hub last said it. Written by live.ts (and heardFacts.ts for it) only; pages read.
 
 export const who = signal<Who | null>(null);
 /** Whether the hub lets this person change the farm, its places, probes and people. */

@@ -26,6 +26,7 @@ export function ChangeForm({
   beside = () => false,
   onStored = () => {},
   then,
+  onLeave,
 }: {
   next: Draft | null;
   children: ComponentChildren | ((faultOf: Fault) => ComponentChildren);
@@ -33,6 +34,8 @@ export function ChangeForm({
   beside?: (field: string) => boolean;
   onStored?: () => void;
   then?: string | undefined;
+  /** Goes back without storing. */
+  onLeave?: () => void;
 }) {
   const text = words.setUpSteps;
   const seen = usePreview(next);
@@ -49,6 +52,7 @@ export function ChangeForm({
   const send = async (event: SubmitEvent) => {
     event.preventDefault();
     const based = described.value?.version;
+    const here = location.pathname; // somebody may have gone on when the answer comes
     if (sending || next === null || based === undefined) return;
     setSending(true);
     setSaid('');
@@ -56,8 +60,8 @@ export function ChangeForm({
       await changeFarm(based, next);
       setQuicker(false);
       onStored();
-      stored.value = { at: then ?? location.pathname, said: text.stored };
-      if (then !== undefined) go(then);
+      stored.value = { at: then ?? here, said: text.stored };
+      if (then !== undefined && location.pathname === here) go(then);
     } catch (error) {
       const overtaken = error instanceof Refusal && error.status === 409;
       if (overtaken) await refreshDescription(); // what was typed stays, over what there is now
@@ -77,6 +81,11 @@ export function ChangeForm({
       <button type="submit" class="main" aria-disabled={sending || next === null}>
         {sending ? text.storing : (label ?? text.store)}
       </button>
+      {onLeave && (
+        <button type="button" onClick={onLeave}>
+          {text.keepIt}
+        </button>
+      )}
       <p role="status" class="failed-line">
         {said}
       </p>

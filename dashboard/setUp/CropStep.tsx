@@ -34,6 +34,8 @@ export function CropStep({ now }: { now: Description }) {
   const starterOf = (texts: Texts) => starters.find(({ id }) => id === texts[STARTER]);
   const listed = starters.filter(({ id }) => crops.every((known) => known.id !== id));
   const growing = places.filter(({ kind }) => kind === 'tunnel' || kind === 'patch');
+  // In the one house there is, while nothing is told of it.
+  const only = growing.length === 1 ? growing[0] : undefined;
   const chosenFirst: FieldSpec = {
     ...{ path: STARTER, as: 'choice', aside: true, none: text.choose },
     options: [...listed.map(({ id }) => [id, nameOf(id)] as const), [OTHER, text.otherCrop]],
@@ -76,6 +78,7 @@ export function CropStep({ now }: { now: Description }) {
         put={(next, crop, texts) =>
           (texts[STANDS] ?? '') === '' ? next : { ...next, places: withCrop(places, crop, texts) }
         }
+        starts={{ [STANDS]: only && only.crop === undefined ? only.id : '' }}
         without={(at) => withoutCrop(farm, crops[at]?.id ?? '') as Draft}
         takeOut={text.retire}
         more={(texts) => {

@@ -111,16 +111,20 @@ export function Globe({ at, onMove }: { at: Point; onMove: (point: Point) => voi
               y2={y(lat)}
             />
           ))}
-          {parallels.map((lat) => (
-            <text key={`t${lat}`} x={2} y={y(lat) - 2}>
-              {text.degrees(lat)}
-            </text>
-          ))}
-          {meridians.slice(1).map((lon) => (
-            <text key={`l${lon}`} x={x(lon) + 2} y={H - 2}>
-              {text.degrees(lon)}
-            </text>
-          ))}
+          {parallels
+            .filter((lat) => y(lat) > 12 && y(lat) < H - 14)
+            .map((lat) => (
+              <text key={`t${lat}`} x={2} y={y(lat) - 2}>
+                {text.degrees(lat)}
+              </text>
+            ))}
+          {meridians
+            .filter((_, i) => i % 3 === 1)
+            .map((lon) => (
+              <text key={`l${lon}`} x={x(lon) + 2} y={H - 2}>
+                {text.degrees(lon)}
+              </text>
+            ))}
           {zoneTowns.filter(inView).map((town) => (
             <circle key={town.zone} class="town" cx={x(town.lon)} cy={y(town.lat)} r={1} />
           ))}

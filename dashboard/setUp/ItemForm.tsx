@@ -18,6 +18,10 @@ export type ItemFormProps = {
   readonly label?: string;
   readonly then?: string | undefined;
   readonly onStored?: () => void;
+  /** What stands in fields that only the page knows. */
+  readonly starts?: Texts;
+  /** Nothing is tried before something is typed. */
+  readonly waits?: boolean;
   /** Stands under the open fields. */
   readonly more?: (texts: Texts) => ComponentChildren;
 };
@@ -32,6 +36,8 @@ export function ItemForm({
   label,
   then,
   onStored,
+  starts = {},
+  waits = false,
   more,
 }: ItemFormProps) {
   const [typed, setTyped] = useState<Texts>({});
@@ -41,7 +47,7 @@ export function ItemForm({
     Object.entries(before).filter(([, value]) => typeof value === 'string'),
   ) as Texts;
   const fields = specs({ ...basics, ...typed });
-  const texts = { ...textsOf(before, fields), ...typed };
+  const texts = { ...textsOf(before, fields), ...starts, ...typed };
   const made = withTexts(before, fields, texts);
   const pathOf = (field: string) =>
     field.startsWith(`${at}.`) ? field.slice(at.length + 1) : null;
@@ -51,7 +57,7 @@ export function ItemForm({
   };
   return (
     <ChangeForm
-      next={next(made, texts)}
+      next={waits && Object.keys(typed).length === 0 ? null : next(made, texts)}
       beside={beside}
       onStored={() => {
         setTyped({});

@@ -23,6 +23,7 @@ export function ListPart({
   put,
   without,
   takeOut,
+  starts = {},
   more,
 }: {
   now: Description;
@@ -42,6 +43,8 @@ export function ListPart({
   /** The description without an item; left out where nothing else hangs on it. */
   without?: (at: number) => Draft;
   takeOut?: string;
+  /** What a new one begins with in fields that only the page knows. */
+  starts?: Texts;
   more?: ItemFormProps['more'];
 }) {
   const text = words.setUpSteps;
@@ -74,11 +77,9 @@ export function ListPart({
           next={without?.(goes) ?? { ...description, [list]: items.filter((one) => one !== gone) }}
           label={takeOut ?? text.takeOut}
           onStored={() => setOut(null)}
+          onLeave={() => setOut(null)}
         >
           <h3>{text.forName(takeOut ?? text.takeOut, nameOf(gone))}</h3>
-          <button type="button" onClick={() => setOut(null)}>
-            {text.keepIt}
-          </button>
         </ChangeForm>
       )}
       {!gone && (
@@ -89,6 +90,7 @@ export function ListPart({
             item={(texts) => chosen ?? begin(texts)}
             specs={(texts) => specs(texts, chosen !== undefined)}
             told={told}
+            starts={chosen ? {} : starts}
             at={`${list}.${chosen ? at : items.length}`}
             next={(item, texts) => {
               const made = whole(item, texts);

@@ -24,27 +24,7 @@ export function NewProbe() {
   return (
     <section>
       <h2>{text.newProbe}</h2>
-      <p class="quiet">{text.newProbeWhy}</p>
-      <form
-        class="sign-in"
-        onSubmit={(event) => {
-          event.preventDefault();
-          send(async () => {
-            setMade(await probePassword((id ?? free).trim()));
-            setId(null);
-            await refreshProbes();
-          });
-        }}
-      >
-        <Field label={text.probeName} value={id ?? free} onType={setId} required longest={128} />
-        <button type="submit" class="main" aria-disabled={sending}>
-          {text.makePassword}
-        </button>
-        <p role="status" class="failed-line">
-          {failed}
-        </p>
-      </form>
-      {made && (
+      {made ? (
         <div class="code-shown" role="status">
           <p>
             {text.probeUser(made.user)} <span class="code-itself">{made.password}</span>
@@ -54,6 +34,35 @@ export function NewProbe() {
             {text.passedOn}
           </button>
         </div>
+      ) : (
+        <>
+          <p class="quiet">{text.newProbeWhy}</p>
+          <form
+            class="sign-in"
+            onSubmit={(event) => {
+              event.preventDefault();
+              send(async () => {
+                setMade(await probePassword((id ?? free).trim()));
+                setId(null);
+                await refreshProbes();
+              });
+            }}
+          >
+            <Field
+              label={text.probeName}
+              value={id ?? free}
+              onType={setId}
+              required
+              longest={128}
+            />
+            <button type="submit" class="main" aria-disabled={sending}>
+              {text.makePassword}
+            </button>
+            <p role="status" class="failed-line">
+              {failed}
+            </p>
+          </form>
+        </>
       )}
     </section>
   );

@@ -13,7 +13,8 @@ export function ProbeMore({ now, probe }: { now: Description; probe: Probe }) {
   const found = farm.probes.findIndex((one) => one.id === id);
   const at = found < 0 ? farm.probes.length : found;
   // Where it hangs now goes with it: the file may still tell where it hung before.
-  const here = { ...farm.probes[found], id, place, spot };
+  const every = everyText(probe.everyMinutes);
+  const here = { every, ...farm.probes[found], id, place, spot };
   return (
     <details>
       <summary>{text.moreOf(id)}</summary>
@@ -22,6 +23,7 @@ export function ProbeMore({ now, probe }: { now: Description; probe: Probe }) {
         specs={probeFields}
         told={words.setUpFields.probe}
         at={`probes.${at}`}
+        waits
         next={(item) => ({
           ...farm,
           probes:
@@ -32,4 +34,10 @@ export function ProbeMore({ now, probe }: { now: Description; probe: Probe }) {
       />
     </details>
   );
+}
+
+/** As a farm file tells it: `5m`, or `30s`. */
+function everyText(minutes: number): string {
+  const seconds = Math.max(1, Math.round(minutes * 60));
+  return seconds % 60 === 0 ? `${seconds / 60}m` : `${seconds}s`;
 }

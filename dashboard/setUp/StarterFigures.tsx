@@ -17,26 +17,29 @@ export function StarterFigures({ crop }: { crop: StarterCrop }) {
   if (crop.minutes)
     rows.push([names.minutes, text.minutesLine(crop.minutes.value), crop.minutes.source]);
   return (
-    <Scrolled label={text.figures}>
-      <table>
-        <caption>{text.figures}</caption>
-        <thead>
-          <tr>
-            <th scope="col">{text.figure}</th>
-            <th scope="col">{text.value}</th>
-            <th scope="col">{text.source}</th>
-          </tr>
-        </thead>
-        <tbody>
-          {rows.map(([name, value, source]) => (
-            <tr key={name}>
-              <th scope="row">{name}</th>
-              <td>{value}</td>
-              <td>{source}</td>
+    <details>
+      <summary>{text.figures}</summary>
+      <Scrolled label={text.figures}>
+        <table>
+          <caption class="unseen">{text.figures}</caption>
+          <thead>
+            <tr>
+              <th scope="col">{text.figure}</th>
+              <th scope="col">{text.value}</th>
+              <th scope="col">{text.source}</th>
             </tr>
-          ))}
-        </tbody>
-      </table>
-    </Scrolled>
+          </thead>
+          <tbody>
+            {rows.map(([name, value, source]) => (
+              <tr key={name}>
+                <th scope="row">{name}</th>
+                <td>{value}</td>
+                <td>{source}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </Scrolled>
+    </details>
   );
 }

@@ -5,6 +5,10 @@ import { Fault } from '../parts/Fault.tsx';
 import { words } from '../words.ts';
 import { described, describedFault, refreshDescription } from './description.ts';
 import { STEPS, stateOf } from './steps.ts';
+import './setUp.css';
+
+/** Beside the word for it. */
+const SHAPES = { done: '✓', open: '○', optional: '–' } as const;
 
 /** Every step with how far it is, each to be left and come back to. */
 export function StepList() {
@@ -15,6 +19,7 @@ export function StepList() {
     refreshAlarms();
   }, []);
   const now = described.value;
+  const first = now === null ? undefined : STEPS.find((step) => stateOf(step, now) === 'open');
   return (
     <section class="set-up-steps">
       <h2>{text.title}</h2>
@@ -26,10 +31,20 @@ export function StepList() {
           {STEPS.map((step) => (
             <li key={step}>
               <a href={`/set-up/${step}`}>{text.names[step]}</a>{' '}
-              <span class="quiet">{text.states[stateOf(step, now)]}</span>
+              <span class="quiet">
+                <span aria-hidden="true">{SHAPES[stateOf(step, now)]}</span>{' '}
+                {text.states[stateOf(step, now)]}
+              </span>
             </li>
           ))}
         </ol>
+      )}
+      {first !== undefined && (
+        <p class="set-up-ways">
+          <a class="go-on" href={`/set-up/${first}`}>
+            {text.goOn(text.names[first] ?? '')}
+          </a>
+        </p>
       )}
       <p>
         <a href="/set-up/changes">{text.changes}</a>

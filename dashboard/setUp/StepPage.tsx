@@ -59,7 +59,7 @@ export function StepPage({ params }: { params: Readonly<Record<string, string>> 
   }, [ready, may, farmChanges.value]); // also when somebody else has changed it
   const at = STEPS.indexOf(params.step as Step);
   const step = STEPS[at];
-  const next = STEPS[at + 1];
+  const next = step === undefined ? undefined : STEPS[at + 1];
   const changes = params.step === 'changes';
   const title = changes ? text.changes : step === undefined ? words.frame.noPage : text.names[step];
   const now = described.value;

@@ -2404,6 +2404,16 @@ export const farmFieldNames: Readonly<Record<FarmPart, Readonly<Record<string, s
   },
 };
 
+const farmDays: Readonly<Record<string, string>> = {
+  monday: 'Monday',
+  tuesday: 'Tuesday',
+  wednesday: 'Wednesday',
+  thursday: 'Thursday',
+  friday: 'Friday',
+  saturday: 'Saturday',
+  sunday: 'Sunday',
+};
+
 const farmValue = (value: unknown): string => {
   if (value === undefined || value === null) return 'not told';
   if (typeof value === 'boolean') return value ? 'yes' : 'no';
@@ -2414,10 +2424,17 @@ const farmValue = (value: unknown): string => {
 };
 
 const farmName = (part: FarmPart, name: string): string =>
-  part === 'farm' ? 'Farm' : part === 'place' ? name : `${farmParts[part]} ${name}`;
+  part === 'farm'
+    ? 'Farm'
+    : part === 'place'
+      ? name
+      : `${farmParts[part]} ${part === 'delivery' ? (farmDays[name] ?? name) : name}`;
 
 /** @param placeName what people call the place with this short name. */
-export const farmChangeWords = (placeName: (id: unknown) => string) => {
+export const farmChangeWords = (
+  placeName: (id: unknown) => string,
+  cropName: (id: unknown) => string = String,
+) => {
   const value = (field: string, given: unknown) =>
     given === undefined
       ? farmValue(given)
@@ -2427,7 +2444,22 @@ export const farmChangeWords = (placeName: (id: unknown) => string) => {
           ? (spots[given as Spot] ?? farmValue(given))
           : field === 'kind'
             ? (kinds[given as PlaceKind] ?? farmValue(given))
-            : farmValue(given);
+            : field === 'crop'
+              ? cropName(given)
+              : Array.isArray(given) && ['wants', 'parts'].includes(field)
+                ? shares(given)
+                : farmValue(given);
+  /** `4 kg Basil`, `20 % Basil`. */
+  const shares = (list: readonly Readonly<Record<string, unknown>>[]) =>
+    list.length === 0
+      ? farmValue(list)
+      : list
+          .map(({ of, kg, crop, share }) =>
+            share === undefined
+              ? `${String(kg)} kg ${cropName(of)}`
+              : `${number(Number(share) * 100, 0)}${HARD}% ${cropName(crop)}`,
+          )
+          .join(', ');
   return {
     added: (part: FarmPart, name: string, fields: Readonly<Record<string, unknown>>): string => {
       if (part === 'probe')
@@ -2474,6 +2506,15 @@ export const noFarmYet =
 
 // Describing a farm step by step.
 
+/** Minutes of work, for a tray or a kilogram. */
+const workWords: Readonly<Record<string, string>> = {
+  sow: 'sowing',
+  tend: 'looking after it for a week',
+  cut: 'cutting',
+  pack: 'packing a kg',
+  move: 'carrying',
+};
+
 const setUpSteps = {
   title: 'Describe the farm',
   why: 'Each step is kept in the hub. Leave it where you like, and come back.',
@@ -2492,6 +2533,7 @@ const setUpSteps = {
   states: { done: 'done', open: 'to do', optional: 'may wait' },
   nameFirst: 'Give the farm a name first: the first step.',
   next: (name: string) => `Next: ${name}`,
+  goOn: (name: string) => `Go on: ${name}`,
   all: 'All steps',
   store: 'Store this',
   storeAndGo: 'Store this, and go on',
@@ -2555,7 +2597,7 @@ const setUpSteps = {
   keepIt: 'Keep it',
   minutesLine: (minutes: Readonly<Record<string, number>>) =>
     Object.entries(minutes)
-      .map(([what, min]) => `${farmFieldNames.crop[`minutes.${what}`] ?? what} ${min}`)
+      .map(([what, min]) => `${workWords[what] ?? what} ${min}`)
       .join(', '),
   mixes: 'Mixes',
   mixesLater: 'With two crops or more there can be mixes that are sold as one.',
@@ -2572,20 +2614,12 @@ const setUpSteps = {
     strawberry: 'Strawberry',
     eggplant: 'Eggplant',
   } as Readonly<Record<string, string>>,
-  figures: 'Figures to begin with',
+  figures: 'Figures to begin with, and who says so',
   figure: 'Figure',
   value: 'Value',
   source: 'Who says so',
   addDelivery: 'Add a delivery',
-  days: {
-    monday: 'Monday',
-    tuesday: 'Tuesday',
-    wednesday: 'Wednesday',
-    thursday: 'Thursday',
-    friday: 'Friday',
-    saturday: 'Saturday',
-    sunday: 'Sunday',
-  } as Readonly<Record<string, string>>,
+  days: farmDays,
   deliveryLine: (day: string, wants: readonly { of: string; kg: number }[]) =>
     [day, ...wants.map(({ of, kg }) => `${number(kg)} kg ${of}`)].join(', '),
   probesWhy: 'A probe that speaks appears here by itself. Say where it hangs.',

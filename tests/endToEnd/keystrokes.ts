@@ -38,6 +38,11 @@ export function keystrokes(page: Page) {
       await page.getByLabel(label, { exact: true }).or(round).first().selectOption(option);
       taps += 2;
     },
+    /** Opens what is folded away. */
+    async fold(name: string) {
+      await page.locator('summary', { hasText: name }).click();
+      taps++;
+    },
     /** A tap into a picture, at a share of its width and height. */
     async point(selector: string, across: number, down: number) {
       const box = await page.locator(selector).boundingBox();

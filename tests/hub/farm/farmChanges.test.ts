@@ -56,7 +56,7 @@ test.for<[string, (plain: typeof base) => void, string[]]>([
   [
     'a crop taken out',
     (plain) => Object.assign(plain, { crops: [], deliveries: [] }),
-    ['Crop Basil is taken out', 'Delivery day thursday is taken out'],
+    ['Crop Basil is taken out', 'Delivery day Thursday is taken out'],
   ],
   [
     'a range',
@@ -66,7 +66,7 @@ test.for<[string, (plain: typeof base) => void, string[]]>([
   [
     'weights wanted',
     ({ deliveries: [day] }) => Object.assign(day ?? {}, { wants: [{ of: 'basil', kg: 5 }] }),
-    ['Delivery day thursday: wanted basil 4 → basil 5'],
+    ['Delivery day Thursday: wanted 4 kg Basil → 5 kg Basil'],
   ],
   [
     'where it lies',
