@@ -2726,7 +2726,7 @@ const setUpFields = {
   farm: {
     name: ['Name of the farm'],
     money: ['Money, three letters', 'EUR, USD, GBP …'],
-    wage: ['What an hour of work costs', 'Yours too: what you would pay somebody for it.'],
+    wage: ['What an hour of work costs', 'What you would pay somebody for it.'],
   },
   where: {
     zone: ['Time zone'],
