@@ -48,13 +48,16 @@ export function CropStep({ now }: { now: Description }) {
     const fields = cropFields(choices);
     if (chosen) return fields;
     if ((texts[STARTER] ?? '') === '') return [chosenFirst];
-    // What nobody can leave out stands open.
-    const own = fields.map(({ group, ...field }) =>
-      field.path === 'name' && texts[STARTER] === OTHER
-        ? field
-        : { ...field, ...(group && { group }) },
-    );
-    return [chosenFirst, ...own.filter(open), stands, ...own.filter((one) => !open(one))];
+    // A crop that no list knows is named first.
+    const name: FieldSpec = { path: 'name', as: 'text', required: true };
+    const own = texts[STARTER] === OTHER ? fields.filter(({ path }) => path !== 'name') : fields;
+    return [
+      chosenFirst,
+      ...(own === fields ? [] : [name]),
+      ...own.filter(open),
+      stands,
+      ...own.filter((one) => !open(one)),
+    ];
   };
   return (
     <>

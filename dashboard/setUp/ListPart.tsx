@@ -109,9 +109,11 @@ export function ListPart({
             {...(more && { more })}
           />
           {chosen && (
-            <button type="button" onClick={() => setOpen(null)}>
-              {text.addAnother}
-            </button>
+            <p>
+              <button type="button" onClick={() => setOpen(null)}>
+                {text.addAnother}
+              </button>
+            </p>
           )}
         </>
       )}

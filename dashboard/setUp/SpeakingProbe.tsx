@@ -20,7 +20,9 @@ export function SpeakingProbe({
   const { sending, failed, send } = useSending();
   const { id, suggestion, latest } = probe;
   const name = places.find((one) => one.id === suggestion?.place)?.name;
-  const values = latest.filter(({ quantity }) => quantity !== 'battery').map(words.reading);
+  const told = latest.filter(({ quantity }) => quantity !== 'battery');
+  const first = ({ quantity }: (typeof told)[number]) => quantity === 'temperature';
+  const values = [...told.filter(first), ...told.filter((one) => !first(one))].map(words.reading);
   return (
     <article class="probe">
       <h3>{text.speaks(id, values)}</h3>

@@ -17,7 +17,7 @@ export function StarterFigures({ crop }: { crop: StarterCrop }) {
   if (crop.minutes)
     rows.push([names.minutes, text.minutesLine(crop.minutes.value), crop.minutes.source]);
   return (
-    <details>
+    <details class="starter-figures">
       <summary>{text.figures}</summary>
       <Scrolled label={text.figures}>
         <table>

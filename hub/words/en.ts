@@ -49,7 +49,7 @@ function number(value: number | null, digits = 1): string {
   return value < 0 && Number(text) !== 0 ? `−${text}` : text;
 }
 
-const withUnit = (value: number | null, unit: string, digits = 1): string =>
+export const withUnit = (value: number | null, unit: string, digits = 1): string =>
   value === null || unit === '' ? number(value, digits) : `${number(value, digits)}${HARD}${unit}`;
 
 /** With its sign, as a correction is said: `+0.2`, `−2`. */
@@ -2676,7 +2676,7 @@ const setUpSteps = {
 const setUpFields = {
   from: (label: string) => `${label}, from`,
   to: (label: string) => `${label}, to`,
-  nth: (label: string, n: number) => `${label}, number ${n}`,
+  nth: (label: string, n: number) => `${label} (${n})`,
   oneMore: 'One more',
   notTold: 'not told',
   nothing: 'nothing',
@@ -2732,10 +2732,7 @@ const setUpFields = {
     zone: ['Time zone'],
     lat: ['Degrees north (south is negative)', '−90 to 90; a tenth is 11 km.'],
     lon: ['Degrees east (west is negative)', '−180 to 180.'],
-    altitude: [
-      'Metres above the sea',
-      'Left empty: 0. It changes air pressure, and so little else.',
-    ],
+    altitude: ['Metres above the sea', 'Left empty: 0. It counts for the pressure of the air.'],
   },
   place: {
     kind: ['Kind'],

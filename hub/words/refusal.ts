@@ -1,4 +1,4 @@
-import { wantedSaid } from './en.ts';
+import { wantedSaid, withUnit } from './en.ts';
 
 /** The parts of a schema's complaint that a sentence needs. */
 export type Complaint = {
@@ -82,4 +82,18 @@ export const refusalBeside = (complaint: Complaint, root: unknown): string =>
 
 /** @param wanted as in a sentence about a file; said in words of a page. */
 export const saidBeside = (wanted: string, value: unknown): string =>
-  `Expected ${wantedSaid.reduce((said, [from, to]) => said.replace(from, to), wanted)}, got ${shown(value)}`;
+  `Expected ${wantedSaid.reduce((said, [from, to]) => said.replace(from, to), wanted)}, got ${
+    sharesTogether(value) ?? shown(value)
+  }`;
+
+/** Parts of a mix are told by what they come to: `120 %`; null for what is no such list. */
+function sharesTogether(value: unknown): string | null {
+  if (!Array.isArray(value) || value.length === 0) return null;
+  const shares = value.map((part: { share?: unknown } | null) => part?.share);
+  if (!shares.every((share) => typeof share === 'number')) return null;
+  return withUnit(
+    shares.reduce((sum, share) => sum + share * 100, 0),
+    '%',
+    0,
+  );
+}

@@ -10,6 +10,8 @@ import { tempFolder, until } from './processes.ts';
 
 const done = (step: string) => `${step} ✓ done`;
 const PASSWORD = 'rain on glass';
+/** Steps held against WCAG; the others are made of the same parts. */
+const SEARCHED = ['position', 'crops', 'probes', 'alarms', 'overtaken', 'changes'];
 const TEN_MINUTES = 600; // s
 
 describe.skipIf(!hasChromium)(`a newcomer, in Chromium${needsChromium}`, () => {
@@ -35,7 +37,7 @@ describe.skipIf(!hasChromium)(`a newcomer, in Chromium${needsChromium}`, () => {
     const { page, complaints, close } = await openBrowser({ width: 320 });
     const { port } = receiver.address() as { port: number };
     const looked = async (step: string) => {
-      expect.soft(await shutsOut(page), step).toEqual([]);
+      if (SEARCHED.includes(step)) expect.soft(await shutsOut(page), step).toEqual([]);
       await fitsItsWidth(page);
     };
     const { taps, keys, seconds, estimate, steps, title, probe } = await newcomerRun({

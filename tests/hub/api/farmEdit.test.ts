@@ -228,3 +228,16 @@ test('every figure a crop begins with says where it comes from, or that it has n
     expect(farmFile.shape.crops.safeParse([{ id, disease, days: days?.value }]).success).toBe(true);
   }
 });
+
+test('shares of a mix that are no whole are told by what they come to', async () => {
+  const { read, preview } = await edited();
+  const { description } = await read();
+  const parts = [
+    { crop: 'basil', share: 0.6 },
+    { crop: 'basil', share: 0.6 },
+  ];
+  const { faults } = await preview({ ...description, mixes: [{ id: 'salad', parts }] });
+  expect(faults.map(({ field, said }) => [field, said.replaceAll('\u00a0', ' ')])).toEqual([
+    ['mixes.0.parts', 'Expected shares that make 100 % together, got 120 %'],
+  ]);
+});
