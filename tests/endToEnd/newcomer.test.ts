@@ -65,6 +65,15 @@ describe.skipIf(!hasChromium)(`a newcomer, in Chromium${needsChromium}`, () => {
         ...['Delivery days', 'Probes', 'Alarms', 'First look'].map(done),
       ]);
 
+    // The point is moved by keys as well: a degree each, on the whole world.
+    await page.goto(`${hub.page}/set-up/position`);
+    await page.getByRole('application', { name: /^Where the farm lies/ }).focus();
+    for (let i = 0; i < 3; i++) await page.keyboard.press('ArrowDown');
+    const north = page.getByLabel('Degrees north (south is negative)');
+    await expect.poll(() => north.inputValue()).toBe('48.9');
+    await page.getByLabel('Degrees east (west is negative)').fill('83');
+    await page.getByText(/km from Dublin: is a sign wrong, or the time zone\?$/).waitFor();
+
     // Somebody else is quicker: what was typed stays, and stands over what the farm is now.
     await page.route('**/api/events', (route) => route.abort()); // this page hears of nothing
     await page.goto(`${hub.page}/set-up/places`);
