@@ -12,8 +12,9 @@ import type {
 } from '../hub/contract/index.ts';
 import { ask, Refusal } from './ask.ts';
 import { exactNow, setClock } from './clock.ts';
+import { heardFacts } from './heardFacts.ts';
 import { forget, keep, kept } from './keep.ts';
-import { withEndedTask, withOpenTask, withReading } from './merge.ts';
+import { withEndedTask, withOpenTask } from './merge.ts';
 import { takePulse } from './pulse.ts';
 import { heedReading } from './reading.ts';
 import * as state from './state.ts';
@@ -93,16 +94,7 @@ const hearing: { [Name in EventName]: (data: EventData[Name]) => void } = {
     refreshSoon();
   },
   task: takeTask,
-  alarm: () => {
-    state.alarmChanges.value += 1;
-  },
-  alarms: () => {
-    state.alarmChanges.value += 1;
-  },
-  reading: (reading) => {
-    const before = state.today.value;
-    if (before) state.today.value = { ...before, places: withReading(before.places, reading) };
-  },
+  ...heardFacts,
 };
 
 function heard(): void {

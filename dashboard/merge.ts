@@ -1,4 +1,4 @@
-import type { EventData, PlaceNow, Spot, Task } from '../hub/contract/index.ts';
+import type { EventData, PlaceNow, Probe, Spot, Task } from '../hub/contract/index.ts';
 
 // How one thing the hub says changes lists it said before.
 
@@ -46,3 +46,23 @@ export function withReading(
     return speaks ? { ...old, ...news, spots } : { ...old, spots };
   });
 }
+
+/** The list with that probe as it is now; a new one stands last. */
+export const withProbe = (probes: readonly Probe[], probe: Probe): Probe[] =>
+  probes.some(({ id }) => id === probe.id)
+    ? probes.map((old) => (old.id === probe.id ? probe : old))
+    : [...probes, probe];
+
+/** A newer value of a probe that is known, shown at once; a quantity it never sent waits for the hub. */
+export const withProbeReading = (
+  probes: readonly Probe[],
+  { probe, quantity, t, value }: EventData['reading'],
+): Probe[] =>
+  probes.map((old) => {
+    if (old.id !== probe) return old;
+    const latest = old.latest.map((one) =>
+      one.quantity === quantity && one.readAt <= t ? { ...one, value, readAt: t, flag: null } : one,
+    );
+    const later = old.heardAt === null || old.heardAt < t;
+    return { ...old, latest, heardAt: later ? t : old.heardAt };
+  });

@@ -83,6 +83,14 @@ export function callOut(on: boolean): void {
   calling = setInterval(call, EVERY);
 }
 
+/** From a tap: sounds once, so that somebody hears how loud it is. @returns whether it could. */
+export async function soundOnce(): Promise<boolean> {
+  await allowSound();
+  if (context?.state !== 'running') return false;
+  call();
+  return true;
+}
+
 function call(): void {
   if (context?.state !== 'running' || !wished()) return;
   for (const [i, tone] of TONES.entries()) {

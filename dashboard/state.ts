@@ -9,7 +9,7 @@ import type {
   Who,
 } from '../hub/contract/index.ts';
 
-// All that the pages show, as the hub last said it. Written by live.ts only; pages read.
+// All that the pages show, as the hub last said it. Written by live.ts (and heardFacts.ts for it) only; pages read.
 
 export const who = signal<Who | null>(null);
 /** Whether the hub lets this person change the farm, its places, probes and people. */
@@ -31,6 +31,8 @@ export const faults = signal<Readonly<Partial<Record<Facts, string>>>>({});
 export const looks = signal(0);
 /** Count of times the hub said that something about alarms changed. */
 export const alarmChanges = signal(0);
+/** Count of times the hub said that the farm's description changed. */
+export const farmChanges = signal(0);
 /** Why the hub keeps nothing now, in a sentence; null while all is well. */
 export const store = signal<string | null>(null);
 export const link = signal<Link>({ state: 'connecting' });

@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect } from 'preact/hooks';
 import {
   alarmFault,
   alarmLog,
@@ -7,7 +7,6 @@ import {
   refreshAlarmLog,
   refreshAlarmSettings,
   refreshAlarms,
-  rehearse,
 } from '../alarmState.ts';
 import { now as clock } from '../clock.ts';
 import { AlarmCard } from '../parts/AlarmCard.tsx';
@@ -17,6 +16,7 @@ import { Fault } from '../parts/Fault.tsx';
 import { Heading } from '../parts/Heading.tsx';
 import { Mark } from '../parts/Mark.tsx';
 import { PeopleForm } from '../parts/PeopleForm.tsx';
+import { Rehearsal } from '../parts/Rehearsal.tsx';
 import { SendingForm } from '../parts/SendingForm.tsx';
 import { Silences } from '../parts/Silences.tsx';
 import { SoundSwitch } from '../parts/SoundSwitch.tsx';
@@ -87,27 +87,6 @@ export function Alarms() {
         </section>
       )}
       {alarmLog.value && <AlarmLogPart log={alarmLog.value} zone={zone} now={now} />}
-    </div>
-  );
-}
-
-function Rehearsal() {
-  const text = words.alarms.sending;
-  const [said, setSaid] = useState('');
-  const send = async () => {
-    try {
-      await rehearse();
-      setSaid(text.rehearsed);
-    } catch (error) {
-      setSaid(words.alarms.notDone(error instanceof Error ? error.message : String(error)));
-    }
-  };
-  return (
-    <div class="alarm-buttons">
-      <button type="button" onClick={send}>
-        {text.rehearse}
-      </button>
-      <p role="status">{said}</p>
     </div>
   );
 }

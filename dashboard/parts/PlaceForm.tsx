@@ -1,7 +1,13 @@
 import { useState } from 'preact/hooks';
-import type { PlaceNow, Probe, Spot } from '../../hub/contract/index.ts';
+import type { PlaceKind, PlaceNow, Probe, Spot } from '../../hub/contract/index.ts';
 import { placeProbe } from '../commands.ts';
 import { words } from '../words.ts';
+
+/** Where a probe mostly hangs first in a place of a kind; anything else is chosen. */
+const USUAL: Readonly<Record<PlaceKind, Spot>> = {
+  ...{ tunnel: 'canopy', patch: 'canopy', outdoor: 'air', 'cool-room': 'air' },
+};
+export type PlaceNamed = Pick<PlaceNow, 'id' | 'name' | 'kind'>;
 
 /** Place and spot for a probe, from now on. */
 export function PlaceForm({
@@ -11,7 +17,7 @@ export function PlaceForm({
   onLeave,
 }: {
   probe: Probe;
-  places: readonly PlaceNow[];
+  places: readonly PlaceNamed[];
   onPlaced: (sentence: string) => void;
   onLeave: (() => void) | null;
 }) {
@@ -20,6 +26,11 @@ export function PlaceForm({
   const [spot, setSpot] = useState<Spot | ''>(probe.suggestion?.spot ?? probe.spot ?? '');
   const [sending, setSending] = useState(false);
   const [failed, setFailed] = useState('');
+  const choose = (id: string) => {
+    setPlace(id);
+    const kind = places.find((one) => one.id === id)?.kind;
+    if (spot === '' && kind !== undefined) setSpot(USUAL[kind]);
+  };
   const send = async (event: SubmitEvent) => {
     event.preventDefault();
     if (sending || place === '' || spot === '') return;
@@ -40,7 +51,7 @@ export function PlaceForm({
       {onLeave && <p class="quiet">{text.moveFrom}</p>}
       <label>
         {text.place}
-        <select required value={place} onChange={(event) => setPlace(event.currentTarget.value)}>
+        <select required value={place} onChange={(event) => choose(event.currentTarget.value)}>
           <option value="">{text.choose}</option>
           {places.map(({ id, name }) => (
             <option key={id} value={id}>

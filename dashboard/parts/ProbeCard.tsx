@@ -1,8 +1,8 @@
 import { useState } from 'preact/hooks';
-import type { PlaceNow, Probe } from '../../hub/contract/index.ts';
+import type { Probe } from '../../hub/contract/index.ts';
 import { mayChange, today } from '../state.ts';
 import { words } from '../words.ts';
-import { PlaceForm } from './PlaceForm.tsx';
+import { PlaceForm, type PlaceNamed } from './PlaceForm.tsx';
 import { ProbeFacts } from './ProbeFacts.tsx';
 
 /** A probe and what it says; one without a place offers to be placed, another to be moved. */
@@ -13,7 +13,7 @@ export function ProbeCard({
   onPlaced,
 }: {
   probe: Probe;
-  places: readonly PlaceNow[];
+  places: readonly PlaceNamed[];
   now: number;
   onPlaced: (sentence: string) => void;
 }) {

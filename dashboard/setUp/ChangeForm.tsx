@@ -1,105 +1,95 @@
 import type { ComponentChildren } from 'preact';
-import { useEffect, useRef, useState } from 'preact/hooks';
-import type { FarmPreview } from '../../hub/contract/index.ts';
+import { useRef, useState } from 'preact/hooks';
 import { Refusal } from '../ask.ts';
+import { go } from '../router.ts';
 import { words } from '../words.ts';
-import {
-  changeFarm,
-  type Draft,
-  described,
-  previewFarm,
-  refreshDescription,
-  stored,
-} from './description.ts';
+import { changeFarm, type Draft, described, refreshDescription, stored } from './description.ts';
+import { Preview } from './Preview.tsx';
+import { usePreview } from './usePreview.ts';
+import { WhoWasQuicker } from './WhoWasQuicker.tsx';
 
-const SETTLE = 400; // ms without a keystroke; ours
+type Fault = (field: string) => string | undefined;
 
 /**
  * A part of the description: while something is typed the hub says what it would change and what is
  * wrong with it; then it is stored.
  *
  * @param next the whole description as it would be; null while there is nothing to try.
+ * @param children get what is wrong with a field, said beside it.
+ * @param beside whether a fault of this field is shown there.
+ * @param then where to go on once it is stored.
  */
 export function ChangeForm({
   next,
   children,
+  label,
+  beside = () => false,
   onStored = () => {},
+  then,
+  onLeave,
 }: {
   next: Draft | null;
-  children: ComponentChildren;
+  children: ComponentChildren | ((faultOf: Fault) => ComponentChildren);
+  label?: string;
+  beside?: (field: string) => boolean;
   onStored?: () => void;
+  then?: string | undefined;
+  /** Goes back without storing. */
+  onLeave?: () => void;
 }) {
   const text = words.setUpSteps;
-  const [seen, setSeen] = useState<FarmPreview | null>(null);
+  const seen = usePreview(next);
   const [sending, setSending] = useState(false);
   const [said, setSaid] = useState('');
-  const [overtaken, setOvertaken] = useState(false);
-  const newest = useRef('');
-  const asked = next === null ? '' : JSON.stringify(next);
-  newest.current = asked;
-  useEffect(() => {
-    if (asked === '') return setSeen(null);
-    const timer = setTimeout(() => {
-      previewFarm(JSON.parse(asked)).then(
-        (found) => newest.current === asked && setSeen(found),
-        () => {}, // storing it says what is wrong
-      );
-    }, SETTLE);
-    return () => clearTimeout(timer);
-  }, [asked]);
+  const [quicker, setQuicker] = useState(false);
+  const typed = useRef('');
+  const now = next === null ? '' : JSON.stringify(next);
+  // What was said of the last try is over once something else is typed.
+  if (typed.current !== now) {
+    typed.current = now;
+    if (now !== '' && said !== '' && !sending && !quicker) setSaid('');
+  }
   const send = async (event: SubmitEvent) => {
     event.preventDefault();
     const based = described.value?.version;
+    const here = location.pathname; // somebody may have gone on when the answer comes
     if (sending || next === null || based === undefined) return;
     setSending(true);
     setSaid('');
     try {
       await changeFarm(based, next);
-      stored.value = text.stored;
-      setOvertaken(false);
-      setSeen(null);
+      setQuicker(false);
       onStored();
+      stored.value = { at: then ?? here, said: text.stored };
+      if (then !== undefined && location.pathname === here) go(then);
     } catch (error) {
-      setOvertaken(error instanceof Refusal && error.status === 409);
-      setSaid(text.notStored(error instanceof Error ? error.message : String(error)));
+      const overtaken = error instanceof Refusal && error.status === 409;
+      if (overtaken) await refreshDescription(); // what was typed stays, over what there is now
+      setQuicker(overtaken);
+      const sentence = error instanceof Error ? error.message : String(error);
+      setSaid(overtaken ? text.overtaken : text.notStored(sentence));
     } finally {
       setSending(false);
     }
   };
+  const faultOf: Fault = (field) =>
+    seen?.faults.find((one) => one.field === field || one.field.startsWith(`${field}.`))?.said;
   return (
     <form class="sign-in set-up-form" onSubmit={send} autocomplete="off">
-      {children}
-      <div class="would-change" aria-live="polite">
-        {seen !== null && seen.faults.length > 0 && (
-          <ul class="failed-line">
-            {seen.faults.map(({ field, sentence }) => (
-              <li key={field + sentence}>{sentence}</li>
-            ))}
-          </ul>
-        )}
-        {seen !== null && seen.faults.length === 0 && (
-          <>
-            <p class="quiet">{seen.changes.length === 0 ? text.nothing : text.preview}</p>
-            <ul>
-              {seen.changes.map((line) => (
-                <li key={line}>{line}</li>
-              ))}
-              {seen.lost.map((line) => (
-                <li key={`lost ${line}`}>{text.lost(line)}</li>
-              ))}
-            </ul>
-          </>
-        )}
-      </div>
+      {typeof children === 'function' ? children(faultOf) : children}
+      <Preview seen={seen} beside={beside} />
       <button type="submit" class="main" aria-disabled={sending || next === null}>
-        {sending ? text.storing : text.store}
+        {sending ? text.storing : (label ?? text.store)}
       </button>
-      <p role="status">{said}</p>
-      {overtaken && (
-        <button type="button" onClick={refreshDescription}>
-          {text.lookAgain}
+      {onLeave && (
+        <button type="button" onClick={onLeave}>
+          {text.keepIt}
         </button>
       )}
+      <p role="status" class="failed-line">
+        {said}
+      </p>
+      {quicker && <WhoWasQuicker />}
     </form>
   );
 }

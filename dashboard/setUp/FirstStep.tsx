@@ -28,8 +28,10 @@ export function FirstStep({ now }: { now: Description }) {
         </ul>
       )}
       {now.settled && today.value && <p class="sentence">{today.value.sentence}</p>}
-      <p>
-        <a href="/">{text.toToday}</a>
+      <p class="set-up-ways">
+        <a class={wanting.length === 0 ? 'go-on' : ''} href="/">
+          {text.toToday}
+        </a>
       </p>
     </>
   );

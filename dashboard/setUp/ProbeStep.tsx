@@ -1,78 +1,54 @@
 import { useEffect, useState } from 'preact/hooks';
-import type { ProbeSecret } from '../../hub/contract/index.ts';
 import { now as clock } from '../clock.ts';
-import { Field } from '../coolRoom/Field.tsx';
 import { refreshProbes } from '../live.ts';
 import { Fault } from '../parts/Fault.tsx';
 import { ProbeCard } from '../parts/ProbeCard.tsx';
-import { useSending } from '../parts/useSending.ts';
-import { faults, probes, today } from '../state.ts';
+import { faults, link, probes } from '../state.ts';
 import { words } from '../words.ts';
-import { probePassword } from './description.ts';
-
-const BETWEEN = 3000; // ms; ours: somebody stands beside a probe that was just switched on
+import type { Description } from './description.ts';
+import { NewProbe } from './NewProbe.tsx';
+import { ProbeMore } from './ProbeMore.tsx';
+import { SpeakingProbe } from './SpeakingProbe.tsx';
 
 /** Probes as they appear, each asked where it hangs; and a password for one that is to come. */
-export function ProbeStep() {
+export function ProbeStep({ now }: { now: Description }) {
   const text = words.setUpSteps;
   const [said, setSaid] = useState('');
+  const up = link.value.state === 'up';
+  // Once, and after a lost link; between these the hub tells by itself.
   useEffect(() => {
-    refreshProbes();
-    const timer = setInterval(() => document.hidden || refreshProbes(), BETWEEN);
-    return () => clearInterval(timer);
-  }, []);
+    if (up) refreshProbes();
+  }, [up]);
   const all = probes.value;
   const at = clock.value;
   if (all === null || at === null)
     return <Fault sentence={faults.value.probes} again={refreshProbes} />;
-  const places = today.value?.places ?? [];
-  const inOrder = [...all].sort((a, b) => Number(a.place !== null) - Number(b.place !== null));
+  const places = now.description?.places ?? [];
+  const asking = all.filter(({ place, heardAt }) => place === null && heardAt !== null);
+  const silent = all.filter(({ place, heardAt }) => place === null && heardAt === null);
+  const placed = all.filter(({ place }) => place !== null);
   return (
     <>
       <p>{text.probesWhy}</p>
       <p role="status" class="said">
         {said}
       </p>
-      {inOrder.length === 0 && <p class="quiet">{text.noProbes}</p>}
+      {places.length === 0 && <p>{text.placesFirst}</p>}
+      {asking.map((probe) => (
+        <SpeakingProbe key={probe.id} probe={probe} places={places} onPlaced={setSaid} />
+      ))}
+      {asking.length === 0 && <p class="quiet">{text.noProbes}</p>}
+      {silent.length > 0 && <p class="quiet">{text.silent(silent.map(({ id }) => id))}</p>}
+      <NewProbe />
+      {placed.length > 0 && <h2>{words.probes.placed}</h2>}
       <div class="probes">
-        {inOrder.map((probe) => (
-          <ProbeCard key={probe.id} probe={probe} places={places} now={at} onPlaced={setSaid} />
+        {placed.map((probe) => (
+          <div key={probe.id}>
+            <ProbeCard probe={probe} places={places} now={at} onPlaced={setSaid} />
+            <ProbeMore now={now} probe={probe} />
+          </div>
         ))}
       </div>
-      <NewProbe />
     </>
-  );
-}
-
-function NewProbe() {
-  const text = words.setUpSteps;
-  const [id, setId] = useState('');
-  const [made, setMade] = useState<ProbeSecret | null>(null);
-  const { sending, failed, send } = useSending();
-  return (
-    <section>
-      <h2>{text.newProbe}</h2>
-      <p class="quiet">{text.newProbeWhy}</p>
-      <form
-        class="sign-in"
-        onSubmit={(event) => {
-          event.preventDefault();
-          send(async () => setMade(await probePassword(id.trim())));
-        }}
-      >
-        <Field label={text.probeName} value={id} onType={setId} required longest={128} />
-        <button type="submit" class="main" aria-disabled={sending}>
-          {text.makePassword}
-        </button>
-        <p role="status" class="failed-line">
-          {failed}
-        </p>
-      </form>
-      {made && (
-        <p class="code-shown" role="status">
-          {text.probeUser(made.user)} <span class="code-itself">{made.password}</span>
-        </p>
-      )}
-    </section>
   );
 }

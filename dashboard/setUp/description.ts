@@ -24,8 +24,8 @@ export type Description = {
 /** The farm as the hub has it; null until it has answered. */
 export const described = signal<Description | null>(null);
 export const describedFault = signal<string | undefined>(undefined);
-/** What the hub did last, said where it stays when the form is drawn anew. */
-export const stored = signal('');
+/** What the hub did last, and the address at which it is said. */
+export const stored = signal<{ readonly at: string; readonly said: string } | null>(null);
 export const changes = signal<readonly FarmChange[]>([]);
 
 export async function refreshDescription(): Promise<void> {

@@ -1,5 +1,8 @@
+import { alarmsNow } from '../alarmState.ts';
 import { probes } from '../state.ts';
 import type { Description } from './description.ts';
+
+// The steps in their order. Units are a page of their own making: `UnitsStep.tsx` is its slot.
 
 export const STEPS = [
   'name',
@@ -15,6 +18,9 @@ export const STEPS = [
 export type Step = (typeof STEPS)[number];
 export type StepState = 'done' | 'open' | 'optional';
 
+/** Without these nothing is decided, or nobody knows what of. */
+const NEEDED: readonly Step[] = ['name', 'position', 'places', 'probes', 'first'];
+
 /** How far each step is, by what the hub has. */
 export function stateOf(step: Step, { description, settled }: Description): StepState {
   const has = (list: readonly unknown[] | undefined) => (list?.length ?? 0) > 0;
@@ -27,9 +33,9 @@ export function stateOf(step: Step, { description, settled }: Description): Step
     crops: has(description?.crops),
     deliveries: has(description?.deliveries),
     probes: hangs,
-    alarms: false,
+    alarms: alarmsNow.value?.anybody ?? false,
     first: settled && has(description?.places) && hangs,
   };
   if (done[step]) return 'done';
-  return step === 'crops' || step === 'deliveries' || step === 'alarms' ? 'optional' : 'open';
+  return NEEDED.includes(step) ? 'open' : 'optional';
 }

@@ -38,6 +38,8 @@ export type Happening = {
   /** Who saw what, or what is silent, changed. */
   alarms: { readonly at: number };
   looked: { readonly at: number };
+  /** Its description changed. */
+  farm: Farm;
   /** Why the store can keep nothing from now on; null: it can again. */
   store: Trouble | null;
 };

@@ -108,6 +108,7 @@ export const needed: Readonly<Record<string, Needed>> = {
   // Farm, places, probes, people, limits, alarms.
   'GET /api/farm/text': 'grower',
   'GET /api/starter-crops': 'grower',
+  'GET /api/farm/choices': 'grower',
   'GET /api/sun': 'grower',
   'POST /api/probes/:id/password': 'grower',
   'GET /api/farm/description': 'grower',

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { alarm } from './facts.ts';
+import { alarm, probe } from './facts.ts';
 import { task } from './task.ts';
 import { probeName, quantity, spot, time } from './terms.ts';
 
@@ -15,6 +15,10 @@ export const events = {
     t: time,
     value: z.number(),
   }),
+  /** A probe that hangs nowhere yet has spoken: as /api/probes shows it. */
+  probe,
+  /** The farm's description is another now: who looks at it may ask for it again. */
+  farm: z.object({ t: time }),
   task,
   alarm,
   /** Somebody saw an alarm, silenced or changed something: time to ask for /api/alarms again. */

@@ -23,8 +23,8 @@ export const changeFarm = z.strictObject({ based: version, description });
 export const undoFarm = z.strictObject({ based: version });
 
 export const farmPreview = z.object({
-  /** What keeps it from being taken; `field` as `places.0.limit`. */
-  faults: z.array(z.object({ field: z.string(), sentence: z.string() })),
+  /** What keeps it from being taken; `field` as `places.0.limit`; `said` is the sentence without it. */
+  faults: z.array(z.object({ field: z.string(), sentence: z.string(), said: z.string() })),
   /** What it would change, in words. */
   changes: z.array(z.string()),
   /** Comments of the farm file that would be gone. */

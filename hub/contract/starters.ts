@@ -11,7 +11,20 @@ export const starterCrop = z.object({
   band: z.object({ value: z.tuple([z.number(), z.number()]), source: z.string() }),
   heatLimit: figure,
   chill: figure.optional(),
+  /** From sowing to the cut, fewest and most. */
+  days: z.object({ value: z.tuple([z.number(), z.number()]), source: z.string() }).optional(),
+  /** min, as `minutes` of a crop in the farm file */
+  minutes: z.object({ value: z.record(z.string(), z.number()), source: z.string() }).optional(),
   disease: z.array(z.string()),
+});
+
+/** Names that a farm file may use, for a page to choose from. */
+export const farmChoices = z.object({
+  diseases: z.array(z.string()),
+  /** Stages with a frost limit of their own, by crop. */
+  stages: z.record(z.string(), z.array(z.string())),
+  /** Crops of the storage table. */
+  keepsLike: z.array(z.string()),
 });
 
 export const sunAsked = z.object({
@@ -26,5 +39,6 @@ export const probeParam = z.object({ id: probeName });
 export const probeSecret = z.object({ user: z.string(), password: z.string() });
 
 export type StarterCrop = z.infer<typeof starterCrop>;
+export type FarmChoices = z.infer<typeof farmChoices>;
 export type SunToday = z.infer<typeof sunToday>;
 export type ProbeSecret = z.infer<typeof probeSecret>;

@@ -13,6 +13,10 @@ export type Damage = {
 export const stagesOf = (crop: string | undefined): string[] =>
   damageLimits.filter((each) => each.crop === crop).map(({ stage }) => stage);
 
+/** The same for every crop that has one. */
+export const allStages = (): Record<string, string[]> =>
+  Object.fromEntries(damageLimits.map(({ crop }) => [crop, stagesOf(crop)]));
+
 /** Ripe fruit is not in the sources: it is taken for the green one. Ours. */
 const RIPE = 'green-fruit';
 

@@ -43,7 +43,9 @@ export function farmChanges(before: FarmBegun | undefined, after: FarmBegun): st
     after.places.find((one) => one.id === id)?.name ??
     before?.places.find((one) => one.id === id)?.name ??
     String(id);
-  const words = farmChangeWords(placeName);
+  const sold = [after, before].flatMap((farm) => [...(farm?.crops ?? []), ...(farm?.mixes ?? [])]);
+  const cropName = (id: unknown) => sold.find((one) => one.id === id)?.name ?? String(id);
+  const words = farmChangeWords(placeName, cropName);
   const said = leaves(before?.farm, after.farm)
     .filter(({ field, after: to }) => before !== undefined || field !== 'altitude' || to !== 0)
     .map((leaf) => words.changed('farm', after.farm.name, leaf));

@@ -1,7 +1,14 @@
 import { isNode, LineCounter, parseDocument, visit } from 'yaml';
 import { storageOf, storageTable } from '../../rules/cooler/index.ts';
 import { type FarmBegun, type FarmFile, farmBegun, farmFile } from '../contract/index.ts';
-import { isLanguage, languageCodes, refusal, shown } from '../words/index.ts';
+import {
+  isLanguage,
+  languageCodes,
+  refusal,
+  refusalBeside,
+  saidBeside,
+  shown,
+} from '../words/index.ts';
 import { stagesOf } from './damage.ts';
 import { tooDeep } from './tooDeep.ts';
 
@@ -26,6 +33,8 @@ export type FarmFault = {
   /** As `places.0.limit`. */
   readonly field: string;
   readonly sentence: string;
+  /** The same where the field is seen anyway: beside it, on a page. */
+  readonly said: string;
 };
 
 /** What a schema of one field cannot see: that names agree with each other. */
@@ -208,14 +217,15 @@ export function checkFarm<Kind extends FarmBegun>(
       faults: checked.error.issues.map((issue) => {
         const complaint = issue as typeof issue & { keys?: string[] };
         const path = complaint.keys?.[0] ? [...issue.path, complaint.keys[0]] : issue.path;
-        return { field: path.join('.'), sentence: refusal(complaint, plain, lineOf(path)) };
+        const sentence = refusal(complaint, plain, lineOf(path));
+        return { field: path.join('.'), sentence, said: refusalBeside(complaint, plain) };
       }),
     };
   const crossed = crossChecks(checked.data).map(({ path, wanted }) => {
     const field = path.map((key) => (typeof key === 'number' ? `[${key}]` : `.${key}`)).join('');
-    const got = shown(valueAt(plain, path));
-    const sentence = `Expected ${wanted} in ${field.slice(1)}${lineOf(path)}, got ${got}`;
-    return { field: path.join('.'), sentence };
+    const value = valueAt(plain, path);
+    const sentence = `Expected ${wanted} in ${field.slice(1)}${lineOf(path)}, got ${shown(value)}`;
+    return { field: path.join('.'), sentence, said: saidBeside(wanted, value) };
   });
   return crossed.length > 0 ? { faults: crossed } : { farm: checked.data };
 }

@@ -9,6 +9,12 @@ import { importFarm } from './farmKept.ts';
 /** Changes shown; ours: a farm is set up in some twenty. */
 const SHOWN = 50;
 
+/** A fault that stands beside no field. */
+const unplaced = (sentence: string, field = ''): FarmFault => ({ field, sentence, said: sentence });
+
+const wouldGo = (wanted: string, name: string, got: string, field: string) =>
+  unplaced(`Expected ${wanted} ${name}, which would be gone, got ${got}`, field);
+
 type Kept = { readonly farm: string; readonly undoes?: number; readonly why?: string };
 
 const versionOf = (text: string | undefined) =>
@@ -20,23 +26,28 @@ const read = (text: string | undefined): FarmBegun | undefined =>
 export function makeFarmDesk(store: Store, batches: Batches): FarmDesk {
   const places = (places: FarmFile['places']) => new Set(places.map(({ id }) => id));
 
-  /** What hangs or grows in a place that would be gone. */
+  /** What hangs or grows in a place that would be gone, and what grows of a crop that would. */
   function leftBehind(before: FarmBegun | undefined, after: FarmBegun): FarmFault[] {
+    const growing = batches.all().filter(({ state }) => state === 'growing');
     const stay = places(after.places);
     const goes = (before?.places ?? []).filter(({ id }) => !stay.has(id));
-    return goes.flatMap(({ id, name }) => {
+    const kept = new Set(after.crops.map(({ id }) => id));
+    const given = (before?.crops ?? []).filter(({ id }) => !kept.has(id));
+    const inPlaces = goes.flatMap(({ id, name }) => {
       const hangs = store.probes.placements().filter((one) => one.place === id && one.to === null);
       const moved = new Set(after.probes.map((probe) => probe.id));
       const stays = hangs.filter(({ probe }) => !moved.has(probe)).map(({ probe }) => probe);
-      const grows = batches.all().filter((one) => one.state === 'growing' && one.place === id);
-      const faults = [];
-      if (stays.length > 0) faults.push(['no probe', stays.join(', ')]);
-      if (grows.length > 0) faults.push(['no batch that grows', `${grows.length}`]);
-      return faults.map(([wanted, got]) => ({
-        field: 'places',
-        sentence: `Expected ${wanted} in ${name}, which would be gone, got ${got}`,
-      }));
+      const grows = growing.filter(({ place }) => place === id).length;
+      return [
+        ...(stays.length > 0 ? [wouldGo('no probe in', name, stays.join(', '), 'places')] : []),
+        ...(grows > 0 ? [wouldGo('no batch that grows in', name, `${grows}`, 'places')] : []),
+      ];
     });
+    const ofCrops = given.flatMap(({ id, name }) => {
+      const grows = growing.filter(({ crop }) => crop === id).length;
+      return grows > 0 ? [wouldGo('no batch that grows of', name ?? id, `${grows}`, 'crops')] : [];
+    });
+    return [...inPlaces, ...ofCrops];
   }
 
   /** @returns the text it would be, and what of it is at fault. */
@@ -48,7 +59,7 @@ export function makeFarmDesk(store: Store, batches: Batches): FarmDesk {
     const edited = editText(text, { before, after, write: description });
     const again = readBegun(edited.text);
     // The file is what counts: what it says is read back before anybody is told it is in order.
-    const unread = (again.faults ?? []).map((sentence) => ({ field: '', sentence }));
+    const unread = (again.faults ?? []).map((sentence) => unplaced(sentence));
     return {
       faults: [...leftBehind(before, after), ...unread],
       changes: farmChanges(before, after),
@@ -110,7 +121,7 @@ export function makeFarmDesk(store: Store, batches: Batches): FarmDesk {
         const back = (all[at - 1]?.body as Kept | undefined)?.farm;
         if (back === undefined) return 'nothing before it';
         const { farm: after, faults = [] } = readBegun(back);
-        if (!after) return { faults: faults.map((sentence) => ({ field: '', sentence })) };
+        if (!after) return { faults: faults.map((sentence) => unplaced(sentence)) };
         const before = read(store.farm());
         const left = leftBehind(before, after);
         if (left.length > 0) return { faults: left };

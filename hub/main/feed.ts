@@ -1,11 +1,7 @@
 import type { Happening as Told } from '../api/index.ts';
-import type { Farm } from '../farm/index.ts';
 
-/** What happens in the hub, told to whoever listens: what pages are told, and more. */
-export type Happening = Told & {
-  /** Its description changed. */
-  farm: Farm;
-};
+/** What happens in the hub, told to whoever listens. */
+export type Happening = Told;
 type Listener<Name extends keyof Happening> = (what: Happening[Name]) => void;
 
 export function makeFeed(onFault: (error: unknown) => void) {

@@ -100,7 +100,7 @@ const {
 } = datesIn(locale);
 const { money, cents } = moneyIn(locale);
 
-export { eventTime };
+export { eventTime, withUnit };
 
 /** What something is told for: a price a kilogram. */
 const kilogramWord = () => (inPounds() ? 'pound' : 'kilogram');
@@ -2402,6 +2402,16 @@ export const farmFieldNames: Readonly<Record<FarmPart, Readonly<Record<string, s
   },
 };
 
+const farmDays: Readonly<Record<string, string>> = {
+  monday: 'Monday',
+  tuesday: 'Tuesday',
+  wednesday: 'Wednesday',
+  thursday: 'Thursday',
+  friday: 'Friday',
+  saturday: 'Saturday',
+  sunday: 'Sunday',
+};
+
 const farmValue = (value: unknown): string => {
   if (value === undefined || value === null) return 'not told';
   if (typeof value === 'boolean') return value ? 'yes' : 'no';
@@ -2414,8 +2424,6 @@ const farmValue = (value: unknown): string => {
 /** A field of the farm's description, turned into the units of the farm where it has one. */
 const farmFigure = (part: FarmPart, field: string, given: unknown): string => {
   const unit = farmUnits[part]?.[field];
-  if (part === 'delivery' && field === 'wants' && Array.isArray(given) && given.length > 0)
-    return given.map(({ of, kg }) => `${of} ${weight(kg)}`).join(', ');
   if (unit === undefined) return farmValue(given);
   const one = (value: unknown) =>
     typeof value !== 'number'
@@ -2424,15 +2432,24 @@ const farmFigure = (part: FarmPart, field: string, given: unknown): string => {
         ? number(perWeight(value), 2)
         : unit === '°C'
           ? figureDegrees(value)
-          : weight(value);
+          : unit === 'K'
+            ? figureApart(value)
+            : weight(value);
   return Array.isArray(given) ? given.map(one).join(', ') : one(given);
 };
 
 const farmName = (part: FarmPart, name: string): string =>
-  part === 'farm' ? 'Farm' : part === 'place' ? name : `${farmParts[part]} ${name}`;
+  part === 'farm'
+    ? 'Farm'
+    : part === 'place'
+      ? name
+      : `${farmParts[part]} ${part === 'delivery' ? (farmDays[name] ?? name) : name}`;
 
 /** @param placeName what people call the place with this short name. */
-export const farmChangeWords = (placeName: (id: unknown) => string) => {
+export const farmChangeWords = (
+  placeName: (id: unknown) => string,
+  cropName: (id: unknown) => string = String,
+) => {
   const value = (part: FarmPart, field: string, given: unknown) =>
     given === undefined
       ? farmValue(given)
@@ -2442,7 +2459,22 @@ export const farmChangeWords = (placeName: (id: unknown) => string) => {
           ? (spots[given as Spot] ?? farmValue(given))
           : field === 'kind'
             ? (kinds[given as PlaceKind] ?? farmValue(given))
-            : farmFigure(part, field, given);
+            : field === 'crop'
+              ? cropName(given)
+              : Array.isArray(given) && ['wants', 'parts'].includes(field)
+                ? shares(given)
+                : farmFigure(part, field, given);
+  /** `4 kg Basil`, `20 % Basil`. */
+  const shares = (list: readonly Readonly<Record<string, unknown>>[]) =>
+    list.length === 0
+      ? farmValue(list)
+      : list
+          .map(({ of, kg, crop, share }) =>
+            share === undefined
+              ? `${weight(Number(kg))} ${cropName(of)}`
+              : `${number(Number(share) * 100, 0)}${HARD}% ${cropName(crop)}`,
+          )
+          .join(', ');
   return {
     added: (part: FarmPart, name: string, fields: Readonly<Record<string, unknown>>): string => {
       if (part === 'probe')
@@ -2464,11 +2496,39 @@ export const farmChangeWords = (placeName: (id: unknown) => string) => {
   };
 };
 
+/** What a check of the farm file wants, as it is said beside a field of a page. */
+export const wantedSaid: readonly (readonly [RegExp, string])[] = [
+  [/^(?:number|int) to be <=(.+)$/, 'a number, $1 at the most'],
+  [/^(?:number|int) to be >=(.+)$/, 'a number, $1 at the least'],
+  [/^(?:number|int) to be >(.+)$/, 'a number above $1'],
+  [/^int$/, 'a whole number'],
+  [/^number$/, 'a number'],
+  [/^string$/, 'a word'],
+  [/^string to have >=1 characters$/, 'a word'],
+  [/^string to have <=(\d+) characters$/, '$1 letters at the most'],
+  [/^array to have >=1 items$/, 'one at the least'],
+  [/^one of "(.*)"$/, 'one of $1'],
+  [/"\|"/g, ', '],
+  [/setPoint/, 'the set temperature'],
+  [/`at`/, 'the first of the two'],
+  [/cover\.damage/, 'a temperature at which damage begins'],
+  [/^shares that make one whole$/, 'shares that make 100 % together'],
+];
+
 /** Where nothing can be told because nobody has said where the farm lies. */
 export const noFarmYet =
   'Expected a farm that is told where it lies, got none yet: a grower describes it under Set-up';
 
 // Describing a farm step by step.
+
+/** Minutes of work, for a tray or a kilogram. */
+const workWords: Readonly<Record<string, string>> = {
+  sow: 'sowing',
+  tend: 'looking after it for a week',
+  cut: 'cutting',
+  pack: 'packing a kg',
+  move: 'carrying',
+};
 
 const setUpSteps = {
   title: 'Describe the farm',
@@ -2488,25 +2548,23 @@ const setUpSteps = {
   states: { done: 'done', open: 'to do', optional: 'may wait' },
   nameFirst: 'Give the farm a name first: the first step.',
   next: (name: string) => `Next: ${name}`,
+  goOn: (name: string) => `Go on: ${name}`,
   all: 'All steps',
   store: 'Store this',
+  storeAndGo: 'Store this, and go on',
+  add: 'Add this',
   storing: 'Storing…',
   stored: 'The hub has stored this.',
   notStored: (sentence: string) => `Not stored: ${sentence}`,
-  preview: 'What changes',
-  nothing: 'Nothing changes yet.',
+  preview: 'Storing this changes:',
+  seeAbove: 'Not yet right: see above.',
   lost: (comment: string) => `The note “${comment}” in the farm file would be gone.`,
-  lookAgain: 'Look at it again',
+  overtaken:
+    'Not stored: somebody changed the farm meanwhile. What you typed is still here, over what the farm is now: look, and store it again.',
+  theirs: (who: string, at: string) => `${who} changed at ${at}:`,
   begin: 'Nobody has described this farm yet. It takes some minutes.',
   beginNow: 'Describe the farm',
   waits: 'A grower has yet to tell where this farm lies. Readings are kept; nothing is decided.',
-  farmName: 'Name of the farm',
-  money: 'Money, three letters (EUR, USD, GBP …)',
-  wage: 'What an hour of work costs',
-  lat: 'Degrees north (south is negative)',
-  lon: 'Degrees east (west is negative)',
-  altitude: 'Metres above the sea',
-  zone: 'Time zone',
   here: 'Use the position of this device',
   hereNot:
     'A browser tells its position only to a page that comes over https or from this machine: type it here.',
@@ -2514,8 +2572,22 @@ const setUpSteps = {
   sun: (rise: string, set: string) =>
     `Today the sun rises at ${rise} and sets at ${set} there. Is that right?`,
   noSun: 'The sun does not rise or set there today.',
-  clockThere: (time: string) => `It is ${time} there now.`,
-  map: 'Position among lines of 30 degrees',
+  clockThere: (time: string, offset: string) => `It is ${time} there now (${offset}).`,
+  zoneName: (zone: string) => zone.replaceAll('_', ' '),
+  zoneTown: (zone: string) => (zone.split('/').at(-1) ?? zone).replaceAll('_', ' '),
+  startAt: (town: string) => `Start at ${town}`,
+  away: (km: number, town: string, far: boolean) =>
+    far
+      ? `That is ${km}${HARD}km from ${town}: is a sign wrong, or the time zone?`
+      : `That is ${km}${HARD}km from ${town}.`,
+  globe: {
+    label: 'Where the farm lies: arrow keys move the point, plus and minus go closer and wider',
+    how: 'Tap or drag to move the point; closer for a finer step. The dots are towns that time zones are named after.',
+    closer: 'Closer',
+    wider: 'Wider',
+    degrees: (value: number) => `${number(value, Number.isInteger(value) ? 0 : 1)}°`,
+    town: (zone: string) => (zone.split('/').at(-1) ?? zone).replaceAll('_', ' '),
+  },
   unitsWhy:
     'For what people read and type. The hub keeps °C and kg; programs that ask it get those.',
   language: 'Language',
@@ -2527,7 +2599,6 @@ const setUpSteps = {
   clocks: { 24: '24 hours (19:40)', 12: '12 hours (7:40 pm)' },
   weekStart: 'First day of the week',
   farmMoney: (name: string) => `Money is that of the first step: ${name}.`,
-  placesNow: 'Places so far',
   none: 'None yet.',
   addPlace: 'Add a place',
   changePlace: (name: string) => `Change ${name}`,
@@ -2535,22 +2606,29 @@ const setUpSteps = {
   takeOut: 'Take out',
   forName: (what: string, name: string) => `${what}: ${name}`,
   addAnother: 'Add another instead',
-  kind: 'Kind',
-  placeName: 'Its name',
-  capacity: 'Room for trays',
-  vents: 'It can be opened up',
-  covers: 'Covers',
-  coverKinds: { '': 'none', cloches: 'cloches', fleece: 'fleece' },
-  get setPoint() {
-    return `Set temperature, ${degree()}`;
-  },
-  get limit() {
-    return `Too warm from, ${degree()}`;
-  },
-  limitWhy: 'Which limit holds for your produce is for your local food-safety rules to say.',
   outdoorWhy: 'One place outdoors is what all others are compared with.',
+  placesElse:
+    'A place’s short name never changes: its readings hang on it. Message forms of other probes are told in the farm file.',
   addCrop: 'Add a crop',
-  crop: 'Crop',
+  otherCrop: 'another crop',
+  cropLine: (name: string, price: unknown, perTray: unknown, currency: string) =>
+    [
+      name,
+      price === undefined ? 'price not told' : `${String(price)} ${currency} a kg`,
+      perTray === undefined ? 'yield not told' : `${String(perTray)} kg from a tray`,
+    ].join(', '),
+  retire: 'Give up this crop',
+  retireWhy: 'What was written down about a crop that is given up stays in the record.',
+  keepIt: 'Keep it',
+  minutesLine: (minutes: Readonly<Record<string, number>>) =>
+    Object.entries(minutes)
+      .map(([what, min]) => `${workWords[what] ?? what} ${min}`)
+      .join(', '),
+  mixes: 'Mixes',
+  mixesLater: 'With two crops or more there can be mixes that are sold as one.',
+  addMix: 'Add a mix',
+  mixLine: (name: string, parts: readonly { crop: string; share: number }[]) =>
+    `${name}: ${parts.map(({ crop, share }) => `${crop} ${number(share * 100, 0)}${HARD}%`).join(', ')}`,
   choose: 'Choose',
   cropNames: {
     basil: 'Basil',
@@ -2561,44 +2639,45 @@ const setUpSteps = {
     strawberry: 'Strawberry',
     eggplant: 'Eggplant',
   } as Readonly<Record<string, string>>,
-  figures: 'Figures to begin with',
+  figures: 'Figures to begin with, and who says so',
   figure: 'Figure',
   value: 'Value',
   source: 'Who says so',
-  get price() {
-    return `Your price for a ${weightUnit()}`;
-  },
-  get perTray() {
-    return `${weightUnit()} from a tray`;
-  },
-  stands: 'It grows in',
   addDelivery: 'Add a delivery',
-  day: 'Day of every week',
-  wanted: 'Wanted',
-  get kg() {
-    return weightUnit();
-  },
-  days: {
-    monday: 'Monday',
-    tuesday: 'Tuesday',
-    wednesday: 'Wednesday',
-    thursday: 'Thursday',
-    friday: 'Friday',
-    saturday: 'Saturday',
-    sunday: 'Sunday',
-  } as Readonly<Record<string, string>>,
+  days: farmDays,
   deliveryLine: (day: string, wants: readonly { of: string; kg: number }[]) =>
     [day, ...wants.map(({ of, kg }) => `${withUnit(kg, 'kg')} ${of}`)].join(', '),
   probesWhy: 'A probe that speaks appears here by itself. Say where it hangs.',
   noProbes: 'No probe has spoken yet.',
   newProbe: 'A password for a probe',
   newProbeWhy:
-    'Give the probe this name and password, and the address of the hub. It is shown once.',
+    'Give the probe this name and password, and the address of the hub. The password is shown once.',
   probeName: 'Name of the probe',
   makePassword: 'Make a password',
   probeUser: (user: string) => `MQTT name ${user}, password`,
-  alarmsWhy: 'Say on the page Alarms who is told and how, let it sound here, and test it.',
-  toAlarms: 'Go to Alarms',
+  placesFirst: 'It has no places yet: add one first, under Places.',
+  speaks: (id: string, values: readonly string[]) =>
+    values.length === 0
+      ? `A probe named ${id} speaks: where is it?`
+      : `A probe named ${id} speaks: ${values.join(' ')}. Where is it?`,
+  itIs: 'Yes, it hangs there',
+  elsewhere: 'Somewhere else',
+  silent: (ids: readonly string[]) => `With a password, not heard yet: ${ids.join(', ')}.`,
+  moreOf: (id: string) => `How often ${id} speaks, and its corrections`,
+  publishTo: (user: string, host: string) =>
+    `It publishes to garden/${user}/temperature and the like, at ${host}. The password is not shown again.`,
+  passedOn: 'I have passed it on',
+  soundHere: 'Sound on this screen',
+  trySound: 'Sound it once',
+  sounded: 'It has sounded. Was it loud enough?',
+  notSounded: 'This browser did not let it sound.',
+  alarmsWhy: 'Add somebody with an e-mail address or a webhook, save, and send a test from here.',
+  asIf: 'A whole alarm, as a test',
+  asIfWhy: 'It goes the way of a real one: to the first person, and on if nobody answers.',
+  toAlarms: 'All about alarms',
+  fileWhy:
+    'Everything here is one farm file; message forms of other probes and more corrections are told there, and taken in with “dewpost farm import”.',
+  file: 'See the farm file',
   missing: {
     position: 'It is not told where the farm lies.',
     places: 'It has no places.',
@@ -2615,6 +2694,222 @@ const setUpSteps = {
   undoes: 'Put back.',
   by: (who: string, when: string) => `${who}, ${when}`,
 };
+
+// Every field of the farm's description, as it is asked for on a page: its label with its unit, and
+// what it means, with what is usual. Those without a hint say all in their label.
+
+const setUpFields = {
+  from: (label: string) => `${label}, from`,
+  to: (label: string) => `${label}, to`,
+  nth: (label: string, n: number) => `${label} (${n})`,
+  oneMore: 'One more',
+  notTold: 'not told',
+  nothing: 'nothing',
+  noCovers: 'none',
+  covers: { cloches: 'cloches', fleece: 'fleece' },
+  fuels: { petrol: 'petrol', diesel: 'diesel' },
+  keptCrops: (id: string) => plain(id),
+  /** What a place of a kind is mostly called; a house has a name of its own. */
+  placeNames: { outdoor: 'Outside', 'cool-room': 'Cool room' } as Readonly<Record<string, string>>,
+  groups: {
+    grows: 'What grows there',
+    cover: 'Covers and frost',
+    picking: 'When ripe fruit hangs there',
+    wet: 'When leaves count as wet',
+    room: 'More about this room',
+    power: 'What feeds it',
+    climate: 'Its climate and diseases',
+    work: 'Work and costs',
+    young: 'Cut as young leaves instead',
+    keeps: 'How it keeps once it is cut',
+  } as Readonly<Record<string, string>>,
+  diseases: {
+    'grey-mould': 'grey mould',
+    anthracnose: 'anthracnose',
+    'powdery-mildew': 'powdery mildew',
+    'basil-downy-mildew': 'basil downy mildew',
+    'lettuce-downy-mildew': 'lettuce downy mildew',
+    'brassica-downy-mildew': 'brassica downy mildew',
+    'late-blight': 'late blight',
+    'early-blight': 'early blight',
+    'tray-mould': 'mould on trays',
+  } as Readonly<Record<string, string>>,
+  stages: {
+    'tight-bud': 'tight bud',
+    balloon: 'balloon',
+    'open-flower': 'open flower',
+    'green-fruit': 'green fruit',
+    'late-autumn-flower': 'flower in late autumn',
+    'dormant-crown': 'dormant crown',
+    'flower-bud-in-crown': 'flower bud in the crown',
+    plant: 'plant',
+    fruit: 'fruit',
+    spring: 'in spring',
+    winter: 'in winter',
+    seedling: 'seedling',
+  } as Readonly<Record<string, string>>,
+  farm: {
+    name: ['Name of the farm'],
+    money: ['Money, three letters', 'EUR, USD, GBP …'],
+    wage: ['What an hour of work costs', 'What you would pay somebody for it.'],
+  },
+  where: {
+    zone: ['Time zone'],
+    lat: ['Degrees north (south is negative)', '−90 to 90; a tenth is 11 km.'],
+    lon: ['Degrees east (west is negative)', '−180 to 180.'],
+    altitude: ['Metres above the sea', 'Left empty: 0. It counts for the pressure of the air.'],
+  },
+  place: {
+    kind: ['Kind'],
+    name: ['Its name'],
+    capacity: ['Room for trays', 'How many fit at once. Left empty: not known.'],
+    vents: ['It can be opened up'],
+    get setPoint() {
+      return [
+        `Set temperature, ${degree()}`,
+        'What its controller is set to; 2 to 4 for most salads.',
+      ] as const;
+    },
+    get limit() {
+      return [
+        `Too warm from, ${degree()}`,
+        'Which limit holds for your produce is for your local food-safety rules to say.',
+      ] as const;
+    },
+    volume: ['Volume, m³', 'Length × width × height inside.'],
+    value: ['Worth of what usually lies in it', 'In money: what a warm room would cost you.'],
+    checkDays: ['Days between checks of its probes', '7 to 1000. Left empty: 90.'],
+    'power.hours': [
+      'Hours in which it has power',
+      'As 06:00-10:00, 16:00-22:00. Left empty: always, or as learned.',
+    ],
+    'power.litresPerHour': ['Litres an hour of the generator'],
+    'power.fuel': ['Fuel'],
+    'power.litrePrice': ['Price of a litre'],
+    crop: ['Crop'],
+    trays: ['Trays standing there', 'Counts only until batches are kept.'],
+    covers: ['Covers'],
+    'cover.minutes': ['Minutes to put the covers on', 'For the whole place: 20 to 60 is usual.'],
+    'cover.value': ['Worth of what a frost would spoil', 'In money.'],
+    get 'cover.damage'() {
+      return [
+        `Damage begins at, ${degree()}`,
+        'What the probe reads then. Left empty: the stage below tells it.',
+      ] as const;
+    },
+    'cover.effect': [
+      'Share of the damage the covers keep off, %',
+      'Over 0, to 100; 80 where you do not know.',
+    ],
+    stage: ['Stage of the crop', 'For crops with a published frost limit.'],
+    'picking.from': ['First day of picking', 'Month and day, as 05-20.'],
+    'picking.to': ['Last day of picking', 'Month and day, as 10-31.'],
+    'picking.minutes': ['Minutes to pick it once'],
+    'picking.value': ['Worth of what hangs ripe', 'In money.'],
+    'wet.at': ['Wet from this humidity on, %', '50 to 100. Left empty: 90.'],
+    'wet.below': [
+      'Dry again below this humidity, %',
+      '50 to 100, not above the first. Left empty: 87.',
+    ],
+  },
+  crop: {
+    starter: ['Crop'],
+    stands: ['It grows in'],
+    get price() {
+      return [`Your price for a ${weightUnit()}`, 'Yours to say: no list knows it.'] as const;
+    },
+    get perTray() {
+      return [
+        `${weightUnit()} from a tray`,
+        'Yours to say: a guess is enough, your batches correct it.',
+      ] as const;
+    },
+    days: ['Days from sowing to the cut', 'Fewest and most, until your own batches tell.'],
+    name: ['Its name'],
+    get base() {
+      return [
+        `It stands still below, ${degree()}`,
+        'Base of its heat units. Left empty: 10.',
+      ] as const;
+    },
+    get band() {
+      return [`It likes, ${degree()}`] as const;
+    },
+    get heatLimit() {
+      return [`Too hot from, ${degree()}`] as const;
+    },
+    get chill() {
+      return [`Hurt by cold below, ${degree()}`] as const;
+    },
+    disease: ['Diseases to look out for'],
+    seed: ['Seed for a tray, in money'],
+    other: ['Other costs of a tray, in money', 'Medium, wear of the tray, packing.'],
+    'minutes.sow': ['Minutes to sow a tray'],
+    'minutes.tend': ['Minutes a week to look after a tray'],
+    'minutes.cut': ['Minutes to cut a tray'],
+    get 'minutes.pack'() {
+      return [`Minutes to wash and pack a ${weightUnit()}`] as const;
+    },
+    'minutes.move': ['Minutes to carry a tray elsewhere'],
+    regrows: ['It grows again after a cut'],
+    'young.days': ['Days to the young cut'],
+    get 'young.perTray'() {
+      return [`${weightUnit()} from a tray, cut young`] as const;
+    },
+    get 'young.price'() {
+      return [`Price for a ${weightUnit()}, cut young`] as const;
+    },
+    'keeps.like': ['It keeps like', 'Left empty: like itself, where a source speaks of it.'],
+    'keeps.days': ['Days it keeps'],
+    get 'keeps.at'() {
+      return [`at this temperature, ${degree()}`, '0 to 35. Left empty: 0.'] as const;
+    },
+    get 'keeps.q10'() {
+      return [
+        `Times faster it ages ${difference(10)} warmer`,
+        '1 to 10; 2 to 3 is usual.',
+      ] as const;
+    },
+    get 'keeps.freezes'() {
+      return [`It freezes at, ${degree()}`] as const;
+    },
+    get 'keeps.chill'() {
+      return [`Hurt by cold in store below, ${degree()}`] as const;
+    },
+    'keeps.class': ['For food rules it is'],
+  },
+  mix: {
+    name: ['Its name'],
+    parts: ['What is in it', 'Shares by weight, 100 % together.'],
+    'parts.crop': ['Crop'],
+    'parts.share': ['Share, %'],
+    get price() {
+      return [`Your price for a ${weightUnit()}`] as const;
+    },
+  },
+  delivery: {
+    day: ['Day of every week'],
+    wants: ['What is wanted on it', 'May be left empty, and changed for single days later.'],
+    'wants.of': ['Wanted'],
+    get 'wants.kg'() {
+      return [`${weightUnit()}`] as const;
+    },
+  },
+  probe: {
+    every: ['It speaks every', 'As 30s, 5m or 1h.'],
+    bare: ['A bare bead among the leaves, without a roof'],
+    get 'offset.temperature'() {
+      return [`Added to its temperature, ${degree()}`, 'Left empty: nothing.'] as const;
+    },
+    'offset.humidity': ['Added to its humidity, %', 'Left empty: nothing.'],
+    'offset.soil-moisture': ['Added to its soil moisture, %', 'Left empty: nothing.'],
+    get 'offset.soil-temperature'() {
+      return [`Added to its soil temperature, ${degree()}`, 'Left empty: nothing.'] as const;
+    },
+  },
+} as const;
+/** The fields of one part, each by its path. */
+export type FieldWords = Readonly<Record<string, readonly [label: string, hint?: string]>>;
 
 // The page Set-up: who may sign in, and one’s own sign-in.
 
@@ -5597,6 +5892,7 @@ export const screens = {
   alarms: alarmScreens,
   setUp: setUpScreens,
   setUpSteps,
+  setUpFields,
   farmFieldNames,
   season: seasonScreens,
   cutBack: cutBackScreens,

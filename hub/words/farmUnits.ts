@@ -1,5 +1,7 @@
 /** Fields of a farm's description that are kept in °C, in kg, or as money or minutes a kg, by part. */
-export const farmUnits: Readonly<Record<string, Readonly<Record<string, '°C' | 'kg' | '/kg'>>>> = {
+export const farmUnits: Readonly<
+  Record<string, Readonly<Record<string, '°C' | 'K' | 'kg' | '/kg'>>>
+> = {
   place: { 'cover.damage': '°C', setPoint: '°C', limit: '°C' },
   crop: {
     ...{ base: '°C', band: '°C', heatLimit: '°C', chill: '°C' },
@@ -8,4 +10,5 @@ export const farmUnits: Readonly<Record<string, Readonly<Record<string, '°C' | 
     ...{ price: '/kg', 'young.price': '/kg', 'minutes.pack': '/kg' },
   },
   mix: { price: '/kg' },
+  probe: { 'offset.temperature': 'K', 'offset.soil-temperature': 'K' },
 };

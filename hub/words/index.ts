@@ -10,7 +10,7 @@ import { wholeLanguages } from './wholeLanguages.ts';
 export * from './columns.ts';
 export type { AlarmNews, ComparisonTold, FarmPart, PickEventFacts, TodayFacts } from './en.ts';
 export * from './languages.ts';
-export { type Complaint, refusal, shown } from './refusal.ts';
+export { type Complaint, refusal, refusalBeside, saidBeside, shown } from './refusal.ts';
 export * from './units.ts';
 
 // biome-ignore format: the same names twice, which one line each would make a page of
@@ -28,8 +28,8 @@ export let {
   roomNowWords, roomWarning, roomWords, sameLossWords, scoreWords, screens, shortWords,
   sourceWords, sowingWords, stopWords, storeAlarm, storeRefuses, storeTrouble, stripWords,
   suggestionWords, supplyWords, taskWords, title, todaySentence, traysThereWords, trialCaution,
-  trialChangeWords, trialLimitWords, trialNotes, trialRowWords, trialWhy, trialWords, weekWords,
-  wholeFarm, why, worthGroupName, worthHow, worthUnitWords, worthWords,
+  trialChangeWords, trialLimitWords, trialNotes, trialRowWords, trialWhy, trialWords, wantedSaid,
+  weekWords, wholeFarm, why, withUnit, worthGroupName, worthHow, worthUnitWords, worthWords,
 } = en as Language;
 
 /** What the hub says from now on, in that language and for people who read those units. */
@@ -51,7 +51,8 @@ export function speak(language: Language, units: UnitsTold = {}): void {
     shortWords, sourceWords, sowingWords, stopWords, storeAlarm, storeRefuses, storeTrouble,
     stripWords, suggestionWords, supplyWords, taskWords, title, todaySentence, traysThereWords,
     trialCaution, trialChangeWords, trialLimitWords, trialNotes, trialRowWords, trialWhy,
-    trialWords, weekWords, wholeFarm, why, worthGroupName, worthHow, worthUnitWords, worthWords,
+    trialWords, wantedSaid, weekWords, wholeFarm, why, withUnit, worthGroupName, worthHow,
+    worthUnitWords, worthWords,
   } = language);
 }
 

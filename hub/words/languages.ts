@@ -6,9 +6,11 @@ import type * as english from './en.ts';
 /** A text of English is any text in another language; what it is given and its names are the same. */
 type Said<T> = T extends string
   ? string
-  : T extends (...told: infer Told) => infer Answer
-    ? (...told: Told) => Said<Answer>
-    : { [Key in keyof T]: Said<T[Key]> };
+  : T extends RegExp
+    ? RegExp
+    : T extends (...told: infer Told) => infer Answer
+      ? (...told: Told) => Said<Answer>
+      : { [Key in keyof T]: Said<T[Key]> };
 
 export type Language = { readonly [Name in keyof typeof english]: Said<(typeof english)[Name]> };
 

@@ -1,3 +1,5 @@
+import { wantedSaid, withUnit } from './index.ts';
+
 /** The parts of a schema's complaint that a sentence needs. */
 export type Complaint = {
   readonly path: readonly PropertyKey[];
@@ -61,12 +63,37 @@ export function refusal(complaint: Complaint, root: unknown, where = '', secret 
     const field = dotted([...path, keys[0] ?? '']);
     return `Expected no field ${field}${where}, got ${got(root, [...path, keys[0] ?? ''], secret)}`;
   }
-  // Schemas say "Invalid input: expected X, received Y" or "Too small: expected X"; ours say "expected X".
-  const wanted = complaint.message
+  const wanted = wantedBy(complaint);
+  const field = path.length === 0 ? '' : ` in ${dotted(path)}`;
+  return `Expected ${wanted}${field}${where}, got ${got(root, path, secret)}`;
+}
+
+// Schemas say "Invalid input: expected X, received Y" or "Too small: expected X"; ours say "expected X".
+const wantedBy = ({ message }: Complaint) =>
+  message
     .replace(/^[^:]*: (?=expected)/i, '')
     .replace(/, received .*$/, '')
     .replace(/^expected /i, '')
     .replace(/^Invalid (.*)$/, 'a valid $1');
-  const field = path.length === 0 ? '' : ` in ${dotted(path)}`;
-  return `Expected ${wanted}${field}${where}, got ${got(root, path, secret)}`;
+
+/** The same complaint, to stand beside the field on a page: without its name in the file. */
+export const refusalBeside = (complaint: Complaint, root: unknown): string =>
+  saidBeside(wantedBy(complaint), at(root, complaint.path));
+
+/** @param wanted as in a sentence about a file; said in words of a page. */
+export const saidBeside = (wanted: string, value: unknown): string =>
+  `Expected ${wantedSaid.reduce((said, [from, to]) => said.replace(from, to), wanted)}, got ${
+    sharesTogether(value) ?? shown(value)
+  }`;
+
+/** Parts of a mix are told by what they come to: `120 %`; null for what is no such list. */
+function sharesTogether(value: unknown): string | null {
+  if (!Array.isArray(value) || value.length === 0) return null;
+  const shares = value.map((part: { share?: unknown } | null) => part?.share);
+  if (!shares.every((share) => typeof share === 'number')) return null;
+  return withUnit(
+    shares.reduce((sum, share) => sum + share * 100, 0),
+    '%',
+    0,
+  );
 }

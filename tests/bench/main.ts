@@ -11,6 +11,7 @@ import { flood } from './flood.ts';
 import { growingBench } from './growingBench.ts';
 import { importRate } from './importRate.ts';
 import { lotsAndLooks } from './lots.ts';
+import { newcomer } from './newcomer.ts';
 import { publish } from './publish.ts';
 import { readyWhen } from './readyWhen.ts';
 import { replayYear } from './replayYear.ts';
@@ -40,6 +41,7 @@ const benchmarks: Readonly<Record<string, () => Promise<void>>> = {
   readyWhen,
   growing: growingBench,
   trial: trialYear,
+  newcomer,
 };
 
 const named = process.argv.slice(2);

@@ -4,9 +4,11 @@ import {
   speakingSpot,
   withEndedTask,
   withOpenTask,
+  withProbe,
+  withProbeReading,
   withReading,
 } from '../../dashboard/merge.ts';
-import type { PlaceNow, Task } from '../../hub/contract/index.ts';
+import type { PlaceNow, Probe, Task } from '../../hub/contract/index.ts';
 
 const task = (id: string, more: Partial<Task> = {}): Task => ({
   id,
@@ -121,4 +123,29 @@ test('a reading of a quantity the list does not show changes nothing', () => {
     value: 3,
   } as const;
   expect(withReading([place], reading)).toEqual([place]);
+});
+
+const probe = (id: string, value: number, readAt: string): Probe => ({
+  ...{ id, place: null, spot: null, everyMinutes: 5, heardAt: readAt, battery: null },
+  ...{ offsets: {}, placements: [], suggestion: null, refused: [] },
+  latest: [{ quantity: 'temperature', value, unit: '°C', readAt, flag: null }],
+});
+const [EARLY, LATER] = ['2025-11-03T06:00:00.000Z', '2025-11-03T06:05:00.000Z'];
+
+test('a probe that speaks for the first time stands last; one that is known stays where it is', () => {
+  const known = [probe('p1', 5, EARLY), probe('p2', 6, EARLY)];
+  expect(withProbe(known, probe('p3', 7, LATER)).map(({ id }) => id)).toEqual(['p1', 'p2', 'p3']);
+  expect(withProbe(known, probe('p1', 9, LATER)).map(({ latest }) => latest[0]?.value)).toEqual([
+    9, 6,
+  ]);
+});
+
+test('a newer reading is shown at its probe; a late one is not', () => {
+  const known = [probe('p1', 5, LATER), probe('p2', 6, LATER)];
+  const told = (t: string) =>
+    withProbeReading(known, {
+      ...{ place: 'cool-room', spot: 'air', probe: 'p1', quantity: 'temperature', t, value: 9 },
+    }).map(({ latest }) => latest[0]?.value);
+  expect(told('2025-11-03T06:10:00.000Z')).toEqual([9, 6]);
+  expect(told(EARLY)).toEqual([5, 6]);
 });

@@ -33,10 +33,22 @@ export function keystrokes(page: Page) {
     },
     /** Opening a list and taking one of it are two taps. */
     async choose(label: string, option: string) {
-      // Its label's text goes on with that of its options.
-      const named = page.locator('label', { hasText: new RegExp(`^${label}`) });
-      await named.locator('select').selectOption(option);
+      // A label round its list: its text goes on with that of the options.
+      const round = page.locator('label', { hasText: new RegExp(`^${label}`) }).locator('select');
+      await page.getByLabel(label, { exact: true }).or(round).first().selectOption(option);
       taps += 2;
+    },
+    /** Opens what is folded away. */
+    async fold(name: string) {
+      await page.locator('summary', { hasText: name }).click();
+      taps++;
+    },
+    /** A tap into a picture, at a share of its width and height. */
+    async point(selector: string, across: number, down: number) {
+      const box = await page.locator(selector).boundingBox();
+      if (!box) throw new Error(`Expected ${selector} on the page, got nothing`);
+      await page.mouse.click(box.x + box.width * across, box.y + box.height * down);
+      taps++;
     },
     counts: () => ({
       taps,

@@ -6,8 +6,11 @@ import type { App } from '../app.ts';
 import type { ApiParts } from '../parts.ts';
 import { iso, nameOf, shownTask } from '../present.ts';
 import type { Sessions } from '../sessions.ts';
+import { shownProbe } from '../shownProbe.ts';
 import type { Streams } from '../streams.ts';
+import { unplacedNews } from '../unplacedNews.ts';
 
+const DAY = 86_400_000; // ms
 /** A page that hears nothing for two and a half of these knows that the link is lost. */
 const PULSE = 10_000; // ms of a wall clock
 
@@ -37,12 +40,21 @@ export function eventRoutes(
   }, PULSE);
   timer.unref();
 
+  const unplaced = unplacedNews((id) => {
+    const row = parts.store.probes.get(id);
+    if (!row || streams.count() === 0) return;
+    const refused = parts.store.refusals.since(parts.clock.now() - DAY);
+    const own = refused.filter(({ source }) => source === id);
+    send('probe', shownProbe(parts, row, own));
+  });
   const off = [
+    parts.feed.on('farm', () => send('farm', { t: iso(parts.clock.now()) })),
     parts.feed.on('readings', (readings) => {
       if (streams.count() === 0) return;
       for (const reading of readings) {
         const known = quantity.safeParse(reading.quantity);
         const here = parts.snapshots.spots.currentOf(reading.probe);
+        if (!here) unplaced.spoke(reading.probe);
         if (reading.flag !== null || !known.success || !here) continue;
         send('reading', {
           place: here.place,
@@ -63,6 +75,7 @@ export function eventRoutes(
   app.addHook('preClose', async () => {
     clearInterval(timer);
     for (const stop of off) stop();
+    unplaced.stop();
     streams.endAll();
   });
 

@@ -1,7 +1,7 @@
 import { sunTimes } from '../../../rules/heat/index.ts';
 import { instant } from '../../../rules/units.ts';
 import * as contract from '../../contract/index.ts';
-import { starterCrops } from '../../farm/index.ts';
+import { farmChoices, starterCrops } from '../../farm/index.ts';
 import { hashPassword, newSecret } from '../../passwords.ts';
 import { whoIs } from '../access.ts';
 import type { App } from '../app.ts';
@@ -11,6 +11,12 @@ import { isoOrNull } from '../present.ts';
 /** Until a probe or the farm tells how often it speaks, ms. */
 const USUAL_EVERY = 300_000;
 
+type Span = readonly [number, number];
+const spanOf = ({ value, source }: { readonly value: Span; readonly source: string }) => ({
+  value: [...value] as [number, number],
+  source,
+});
+
 /** What helps to describe a farm from nothing: crops to begin with, the sun, passwords for probes. */
 export function starterRoutes(app: App, parts: ApiParts) {
   const { store, clock } = parts;
@@ -19,11 +25,18 @@ export function starterRoutes(app: App, parts: ApiParts) {
     '/api/starter-crops',
     { schema: { response: { 200: contract.starterCrop.array() } } },
     () =>
-      starterCrops.map(({ band, disease, ...crop }) => ({
+      starterCrops.map(({ band, days, disease, ...crop }) => ({
         ...crop,
-        band: { ...band, value: [...band.value] as [number, number] },
+        band: spanOf(band),
+        ...(days && { days: spanOf(days) }),
         disease: [...disease],
       })),
+  );
+
+  app.get(
+    '/api/farm/choices',
+    { schema: { response: { 200: contract.farmChoices } } },
+    farmChoices,
   );
 
   // What a person can hold against the window: whether a position is the farm's own.

@@ -1,7 +1,7 @@
 import { get as httpGet, type IncomingMessage } from 'node:http';
 import { setTimeout as wait } from 'node:timers/promises';
 import { expect, onTestFinished, test } from 'vitest';
-import { events } from '../../../hub/contract/index.ts';
+import { events, type FarmDescription } from '../../../hub/contract/index.ts';
 import { HOUR, servedHub } from '../smallFarm.ts';
 
 const T = Date.UTC(2026, 4, 10, 9);
@@ -102,4 +102,24 @@ test('closing the hub ends the stream', async () => {
   const ended = new Promise((resolve) => response.on('close', resolve));
   await hub.app.close();
   await ended;
+});
+
+test('a probe that hangs nowhere is told of as it speaks, and a farm that was changed', async () => {
+  const hub = await servedHub({ now: T });
+  const { until } = await listening(hub);
+  hub.send('p7', 'temperature', T, 14.2);
+  hub.send('p7', 'humidity', T, 81);
+  const told = events.probe.parse(await until('probe'));
+  expect(told).toMatchObject({ id: 'p7', place: null, spot: null, heardAt: expect.any(String) });
+  expect(told.latest.map(({ quantity, value }) => [quantity, value])).toEqual([
+    ['humidity', 81],
+    ['temperature', 14.2],
+  ]);
+  const { version, description } = (
+    await hub.app.inject({ url: '/api/farm/description' })
+  ).json<FarmDescription>();
+  const named = { ...(description?.farm as object), name: 'Another (invented)' };
+  const payload = { based: version, description: { ...description, farm: named } };
+  await hub.app.inject({ method: 'POST', url: '/api/farm', payload });
+  events.farm.parse(await until('farm'));
 });

@@ -1,11 +1,15 @@
 import { expect, test } from 'vitest';
-import type {
-  FarmChange,
-  FarmChanged,
-  FarmDescription,
-  FarmPreview,
-  Health,
+import {
+  type FarmChange,
+  type FarmChanged,
+  type FarmChoices,
+  type FarmDescription,
+  type FarmPreview,
+  farmFile,
+  type Health,
+  type StarterCrop,
 } from '../../../hub/contract/index.ts';
+import { screens } from '../../../hub/words/index.ts';
 import { farmText, MINUTE, servedHub } from '../smallFarm.ts';
 
 type Plain = Record<string, unknown>;
@@ -81,13 +85,18 @@ test('a preview tells what would change, or each fault with its field, and chang
   Object.assign(places[0] ?? {}, { capacity: 'sixty' });
   Object.assign(places[3] ?? {}, { limit: 1 });
   expect((await preview(description)).faults).toEqual([
-    { field: 'places.0.capacity', sentence: 'Expected number in places[0].capacity, got "sixty"' },
+    {
+      field: 'places.0.capacity',
+      sentence: 'Expected number in places[0].capacity, got "sixty"',
+      said: 'Expected a number, got "sixty"',
+    },
   ]);
   Object.assign(places[0] ?? {}, { capacity: 60 });
   expect((await preview(description)).faults).toEqual([
     {
       field: 'places.3.limit',
       sentence: 'Expected a temperature above setPoint in places[3].limit, got 1',
+      said: 'Expected a temperature above the set temperature, got 1',
     },
   ]);
   expect(store.farm()).toBe(farmText());
@@ -183,4 +192,52 @@ test('the text is given as it was written, comments and all', async () => {
   const { body, headers } = await app.inject({ url: '/api/farm/text' });
   expect(headers['content-type']).toMatch(/^application\/yaml/);
   expect(body).toBe(`# ours\n${farmText()}`);
+});
+
+test('a crop is not given up while a batch of it grows', async () => {
+  const { change, post } = await edited();
+  const sown = { crop: 'basil', place: 'long-house', trays: 4 };
+  expect((await post('/api/batches', sown)).statusCode).toBe(200);
+  const without = (farm: Lists) => {
+    Object.assign(farm, { crops: [], deliveries: [], mixes: [] });
+    for (const place of farm.places) delete place.crop;
+  };
+  expect((await change(without)).json()).toEqual({
+    error: 'Expected no batch that grows of basil, which would be gone, got 1',
+  });
+});
+
+test('a page can offer the names that the rules know, each in the words of a grower', async () => {
+  const { get } = await edited();
+  const choices = await get<FarmChoices>('/api/farm/choices');
+  const { diseases, stages } = screens.setUpFields;
+  expect(choices.diseases.filter((id) => diseases[id] === undefined)).toEqual([]);
+  const told = Object.values(choices.stages).flat();
+  expect(told.filter((id) => stages[id] === undefined)).toEqual([]);
+  expect(choices.stages.strawberry).toContain('open-flower');
+  expect(choices.keepsLike).toContain('basil');
+});
+
+test('every figure a crop begins with says where it comes from, or that it has no source', async () => {
+  const { get } = await edited();
+  const crops = await get<StarterCrop[]>('/api/starter-crops');
+  expect(crops.length).toBeGreaterThan(5);
+  for (const { id, band, disease, days, minutes, base, heatLimit } of crops) {
+    for (const figure of [base, band, heatLimit, days, minutes])
+      expect(figure === undefined || figure.source.length > 10, id).toBe(true);
+    expect(farmFile.shape.crops.safeParse([{ id, disease, days: days?.value }]).success).toBe(true);
+  }
+});
+
+test('shares of a mix that are no whole are told by what they come to', async () => {
+  const { read, preview } = await edited();
+  const { description } = await read();
+  const parts = [
+    { crop: 'basil', share: 0.6 },
+    { crop: 'basil', share: 0.6 },
+  ];
+  const { faults } = await preview({ ...description, mixes: [{ id: 'salad', parts }] });
+  expect(faults.map(({ field, said }) => [field, said.replaceAll('\u00a0', ' ')])).toEqual([
+    ['mixes.0.parts', 'Expected shares that make 100 % together, got 120 %'],
+  ]);
 });

@@ -56,7 +56,7 @@ test.for<[string, (plain: typeof base) => void, string[]]>([
   [
     'a crop taken out',
     (plain) => Object.assign(plain, { crops: [], deliveries: [] }),
-    ['Crop Basil is taken out', 'Delivery day thursday is taken out'],
+    ['Crop Basil is taken out', 'Delivery day Thursday is taken out'],
   ],
   [
     'a range',
@@ -66,7 +66,7 @@ test.for<[string, (plain: typeof base) => void, string[]]>([
   [
     'weights wanted',
     ({ deliveries: [day] }) => Object.assign(day ?? {}, { wants: [{ of: 'basil', kg: 5 }] }),
-    ['Delivery day thursday: wanted basil 4\u00a0kg → basil 5\u00a0kg'],
+    ['Delivery day Thursday: wanted 4\u00a0kg Basil → 5\u00a0kg Basil'],
   ],
   [
     'where it lies',
