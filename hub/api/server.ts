@@ -45,6 +45,7 @@ import { taskRoutes } from './routes/tasks.ts';
 import { todayRoutes } from './routes/today.ts';
 import { sayFault } from './sayFault.ts';
 import { makeSessions } from './sessions.ts';
+import { squeezeJson } from './squeeze.ts';
 import { makeStreams } from './streams.ts';
 import { makeWayIn, sourceOf } from './wayIn.ts';
 
@@ -70,6 +71,7 @@ export async function buildServer(parts: ApiParts, options: ServerOptions): Prom
   const secure = options.certificate != null;
   await app.register(cookie, { secret: options.cookieSecret });
   await sendHeaders(app, secure);
+  squeezeJson(app);
   await app.register(rateLimit, {
     global: false,
     keyGenerator: ({ ip }) => sourceOf(ip),
@@ -141,6 +143,7 @@ export async function buildServer(parts: ApiParts, options: ServerOptions): Prom
       root: pages,
       wildcard: false,
       cacheControl: false,
+      preCompressed: true, // the build leaves a .br and a .gz beside each file
       setHeaders,
     });
     // An address of a page: the page finds its own way from there.
