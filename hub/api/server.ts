@@ -11,6 +11,7 @@ import { type App, type AppOptions, makeApp } from './app.ts';
 import { heedCommandKeys } from './commandKeys.ts';
 import { countRequests } from './counts.ts';
 import { sendHeaders } from './headers.ts';
+import { inlinedScripts } from './inlined.ts';
 import { type ApiParts, Refused } from './parts.ts';
 import { alarmSettingsRoutes } from './routes/alarmSettings.ts';
 import { alarmRoutes } from './routes/alarms.ts';
@@ -70,7 +71,7 @@ export async function buildServer(parts: ApiParts, options: ServerOptions): Prom
   const app = await makeApp(options);
   const secure = options.certificate != null;
   await app.register(cookie, { secret: options.cookieSecret });
-  await sendHeaders(app, secure);
+  await sendHeaders(app, secure, inlinedScripts(options.pages));
   squeezeJson(app);
   await app.register(rateLimit, {
     global: false,

@@ -17,6 +17,7 @@ import { replayYear } from './replayYear.ts';
 import { remark } from './report.ts';
 import { roomRules } from './roomRules.ts';
 import { rulesAlone } from './rulesAlone.ts';
+import { slowPhone } from './slowPhone.ts';
 import { start } from './start.ts';
 import { writtenDay } from './writtenDay.ts';
 import { yearChart } from './yearChart.ts';
@@ -33,6 +34,7 @@ const benchmarks: Readonly<Record<string, () => Promise<void>>> = {
   lots: lotsAndLooks,
   rules: rulesAlone,
   chart: yearChart,
+  slowPhone,
   start,
   faults: faultsFound,
   roomRules,
