@@ -18,10 +18,10 @@ export const settled = (page: Page) =>
   until(() => page.evaluate<boolean>(SETTLED), `all of ${page.url()}`, 60_000);
 
 /**
- * One page as somebody comes to it, by a link: shut at every width; then with everything opened, at
+ * One page as somebody comes to it, by a link: at every width; on paper; then with everything opened, at
  * every width, light and dark; axe at the narrowest in light and the widest in dark, because what it
- * looks at (names, roles, order) changes with the layout only, and it takes longer than all the rest;
- * at last on paper. @returns sentences, none when all is well.
+ * looks at (names, roles, order) changes with the layout only, and it takes longer than all the rest.
+ * @returns sentences, none when all is well.
  */
 export async function walkPage(page: Page, path: string): Promise<string[]> {
   const faults = new Set<string>();
@@ -37,6 +37,15 @@ export async function walkPage(page: Page, path: string): Promise<string[]> {
     await page.setViewportSize({ width, height: HEIGHT });
     tell(`${width} px`, await geometryFaults(page));
   }
+  // Somebody prints in the dark: paper is white all the same.
+  await page.emulateMedia({ colorScheme: 'dark' });
+  const paper = await page.pdf({ format: 'A4' });
+  expect(paper.subarray(0, 5).toString()).toBe('%PDF-');
+  await page.emulateMedia({ media: 'print' });
+  await page.setViewportSize({ width: 718, height: 1000 }); // A4 less its margins, at 96 px an inch
+  tell('paper', await paperFaults(page));
+  tell('paper', await contrastFaults(page, LEAST.light));
+  await page.emulateMedia({ media: 'screen' });
   await page.evaluate(OPEN_ALL);
   await settled(page);
   for (const colorScheme of ['light', 'dark'] as const) {
@@ -50,12 +59,5 @@ export async function walkPage(page: Page, path: string): Promise<string[]> {
         tell(`${width} px, ${colorScheme}`, await axeFaults(page));
     }
   }
-  // Somebody prints in the dark: paper is white all the same.
-  const paper = await page.pdf({ format: 'A4' });
-  expect(paper.subarray(0, 5).toString()).toBe('%PDF-');
-  await page.emulateMedia({ media: 'print' });
-  await page.setViewportSize({ width: 718, height: 1000 }); // A4 less its margins, at 96 px an inch
-  tell('paper', await paperFaults(page));
-  tell('paper', await contrastFaults(page, LEAST.light));
   return [...faults];
 }
