@@ -10,7 +10,8 @@ const HEIGHT = 740;
 /** Outdoors, on paper, each text has 7 to 1 (WCAG 2.2, 1.4.6); in the dark 4.5 to 1 (1.4.3). */
 const LEAST = { light: 7, dark: 4.5 } as const;
 const SETTLED = `document.querySelector('h1') !== null && !document.querySelector('main').innerText.includes(${JSON.stringify(screens.state.asking)})`;
-const FOLLOW = (path: string) =>
+/** To be evaluated in the page: the way a link leads, without asking the hub for the page again. */
+export const follow = (path: string) =>
   `(() => { const link = document.createElement('a'); link.href = ${JSON.stringify(path)}; document.body.append(link); link.click(); link.remove(); scrollTo(0, 0); })()`;
 const OPEN_ALL = "document.querySelectorAll('main details').forEach((one) => (one.open = true))";
 
@@ -31,7 +32,7 @@ export async function walkPage(page: Page, path: string): Promise<string[]> {
     });
   await page.emulateMedia({ media: 'screen', colorScheme: 'light' });
   await page.setViewportSize({ width: 320, height: HEIGHT });
-  await page.evaluate(FOLLOW(path));
+  await page.evaluate(follow(path));
   await settled(page);
   for (const width of WIDTHS) {
     await page.setViewportSize({ width, height: HEIGHT });
