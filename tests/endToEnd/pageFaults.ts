@@ -98,6 +98,8 @@ export const paperFaults = (page: Page) =>
   page.evaluate<string[]>(`(() => {
     const faults = [];
     const words = document.querySelector('#page').innerText.trim();
+    const root = document.documentElement;
+    if (root.scrollWidth > root.clientWidth) faults.push('paper is ' + root.clientWidth + ' px wide, what is on it ' + root.scrollWidth);
     if (words.length < 30) faults.push('paper is blank: "' + words + '"');
     for (const one of document.querySelectorAll('button:not(.pin), input, select, textarea, nav, details:not([open]) > summary'))
       if (one.checkVisibility({ visibilityProperty: true }) && one.getBoundingClientRect().width > 1)
