@@ -2,7 +2,6 @@ import { batch } from '@preact/signals';
 import type {
   EventData,
   EventName,
-  FarmFacts,
   Probe,
   RefusedMessages,
   Strips,
@@ -11,6 +10,7 @@ import type {
   Who,
 } from '../hub/contract/index.ts';
 import { ask, Refusal } from './ask.ts';
+import { askFirst } from './askFirst.ts';
 import { exactNow, setClock } from './clock.ts';
 import { heardFacts } from './heardFacts.ts';
 import { forget, keep, kept } from './keep.ts';
@@ -52,16 +52,16 @@ export async function startLive(): Promise<void> {
 export async function connect(): Promise<void> {
   clearTimeout(retry);
   try {
-    const who = await ask<Who>('/api/who');
+    const { who, farm, today } = await askFirst();
     state.who.value = who;
-    if (!who.open && who.name === null) {
+    if (farm === null) {
       state.signInNeeded.value = true;
       return;
     }
-    const farm = heedReading(await ask<FarmFacts>('/api/farm'));
     batch(() => {
       state.signInNeeded.value = false;
-      state.farm.value = farm;
+      state.farm.value = heedReading(farm);
+      if (today !== null) state.today.value = today;
       setClock(Date.parse(farm.now), farm.speed);
     });
     // Listening first: what changes while the first answers are on their way comes as an event.

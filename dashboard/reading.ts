@@ -1,4 +1,4 @@
-import type { FarmFacts, Who } from '../hub/contract/index.ts';
+import type { FarmFacts } from '../hub/contract/index.ts';
 import {
   chooseUnits,
   isLanguage,
@@ -6,6 +6,7 @@ import {
   nearestLanguage,
   type UnitsTold,
 } from '../hub/words/page.ts';
+import { peekEarly } from './earlyAnswer.ts';
 
 // How this farm reads: its language and units, kept in the browser, so that a page opens in them at
 // once, also while the hub is away.
@@ -40,21 +41,11 @@ function keep(reading: Reading): boolean {
   }
 }
 
-async function answerOf(path: string): Promise<unknown> {
-  const answer = await fetch(path, { signal: AbortSignal.timeout(PATIENCE) });
-  return answer.ok ? answer.json() : null;
-}
-
 /** What the hub says to somebody who is signed in; null before that, and while it is away. */
 async function asked(): Promise<Reading | null> {
-  try {
-    const who = (await answerOf('/api/who')) as Who | null;
-    if (!who?.open && who?.name == null) return null; // asking further would be refused
-    const farm = (await answerOf('/api/farm')) as FarmFacts | null;
-    return farm && readingOf(farm);
-  } catch {
-    return null;
-  }
+  const patience = new Promise<null>((resolve) => setTimeout(resolve, PATIENCE, null));
+  const first = await Promise.race([peekEarly(), patience]);
+  return first?.farm ? readingOf(first.farm) : null;
 }
 
 let now: Reading = { language: 'en', units: {} };

@@ -1,9 +1,13 @@
 import preact from '@preact/preset-vite';
 import { defineConfig } from 'vite';
+import { earlyScript } from './earlyScript.ts';
+import { squeezed } from './squeezed.ts';
+
+const built = new URL('../dist/dashboard', import.meta.url).pathname;
 
 export default defineConfig({
   base: '/',
-  plugins: [preact()],
+  plugins: [preact(), earlyScript(), squeezed(built)],
   build: {
     outDir: '../dist/dashboard',
     emptyOutDir: true,
@@ -16,6 +20,7 @@ export default defineConfig({
     rolldownOptions: {
       input: {
         main: new URL('./index.html', import.meta.url).pathname,
+        early: new URL('./early.ts', import.meta.url).pathname,
         shell: new URL('./shell.ts', import.meta.url).pathname,
       },
       output: {

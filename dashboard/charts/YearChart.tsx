@@ -19,7 +19,6 @@ const shown = (values: readonly (number | null)[]) =>
 export function YearChart({ days }: { days: readonly Day[] }) {
   const [ref, width] = useWidth<HTMLDivElement>(328);
   const [at, setAt] = useState<number | null>(null);
-  const dark = useDark();
   const columns = yearColumns(days);
   useEffect(() => {
     const host = ref.current;
@@ -31,13 +30,19 @@ export function YearChart({ days }: { days: readonly Day[] }) {
     );
     // Paper is narrower than a desk, and nothing is drawn anew on the way to it but this.
     const paper = matchMedia('print');
-    const fit = () => plot.setSize({ width: paper.matches ? PAPER : width, height: plot.height });
+    const fit = () => {
+      plot.setSize({ width: paper.matches ? PAPER : width, height: plot.height });
+      plot.redraw(); // in the inks of paper
+    };
     paper.addEventListener('change', fit);
+    const schemes = new MutationObserver(() => plot.redraw());
+    schemes.observe(document.documentElement, { attributeFilter: ['data-scheme'] });
     return () => {
       paper.removeEventListener('change', fit);
+      schemes.disconnect();
       plot.destroy();
     };
-  }, [days, width, dark]);
+  }, [days, width]);
   const facts = yearFacts(columns);
   const named = (extreme: typeof facts.coldest) =>
     extreme && { value: extreme.value, day: shortDay(extreme.day) };
@@ -67,8 +72,9 @@ function dayWords({ days, low, high, wet }: YearColumns, i: number): string {
 }
 
 function options(width: number, host: HTMLElement, say: (i: number | null) => void): uPlot.Options {
+  // Asked for at each drawing: the page may have become dark, or paper.
   const inks = getComputedStyle(host);
-  const ink = (name: string) => inks.getPropertyValue(name).trim();
+  const ink = (name: string) => () => inks.getPropertyValue(name).trim();
   const axis: uPlot.Axis = {
     stroke: ink('--soft'),
     font: '12px system-ui, sans-serif',
@@ -127,15 +133,4 @@ function options(width: number, host: HTMLElement, say: (i: number | null) => vo
     bands: [{ series: [1, 2], fill: ink('--band') }],
     hooks: { setCursor: [({ cursor }) => say(cursor.idx ?? null)] },
   };
-}
-
-function useDark(): boolean {
-  const query = matchMedia('(prefers-color-scheme: dark)');
-  const [dark, setDark] = useState(query.matches);
-  useEffect(() => {
-    const follow = () => setDark(query.matches);
-    query.addEventListener('change', follow);
-    return () => query.removeEventListener('change', follow);
-  }, []);
-  return dark;
 }

@@ -1,4 +1,4 @@
-import { useEffect } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import { StripStack } from '../charts/StripStack.tsx';
 import { now as clock } from '../clock.ts';
 import { alarmsFirst } from '../merge.ts';
@@ -15,17 +15,25 @@ import { ended, farm, faults, strips, today } from '../state.ts';
 import { longDay, timeOfDay } from '../times.ts';
 import { words } from '../words.ts';
 
+const FIRST = 2; // tasks drawn before the rest: more than a phone shows at once; ours
+
 /** Is anything wrong, and what comes first? Then how every place stands from dusk to dawn. */
 export function Today() {
   const facts = today.value;
   const zone = farm.value?.zone;
   const ready = facts !== null && zone !== undefined;
+  // First what is to be done first, and once that is on the screen the rest: on a slow phone the
+  // pictures would hold up the first answer by half a second.
+  const [whole, setWhole] = useState(false);
   useEffect(() => {
-    if (!ready || location.hash === '') return;
+    if (ready) setWhole(true);
+  }, [ready]);
+  useEffect(() => {
+    if (!whole || location.hash === '') return;
     const task = document.getElementById(decodeURIComponent(location.hash.slice(1)));
     task?.scrollIntoView();
     task?.focus({ preventScroll: true });
-  }, [ready]);
+  }, [whole]);
   if (!ready) {
     return (
       <>
@@ -55,27 +63,38 @@ export function Today() {
           </h2>
           <Answered zone={zone} now={now} />
           {open.length === 0 && <p class="quiet">{words.today.noTasks}</p>}
-          {open.map((task) => (
+          {(whole ? open : open.slice(0, FIRST)).map((task) => (
             <TaskCard key={task.id} task={task} now={now} zone={zone} />
           ))}
         </section>
-        <PutOffTasks tasks={facts.tasks.filter(waits)} now={now} zone={zone} />
-        <EndedTasks tasks={ended.value} now={now} zone={zone} />
+        {whole && (
+          <>
+            <PutOffTasks tasks={facts.tasks.filter(waits)} now={now} zone={zone} />
+            <EndedTasks tasks={ended.value} now={now} zone={zone} />
+          </>
+        )}
       </div>
       <div class="today-see">
         <section>
           <h2>{words.today.strips}</h2>
-          {strips.value ? (
+          {whole && strips.value ? (
             <StripStack strips={strips.value} zone={zone} />
           ) : (
             <Fault sentence={faults.value.strips} />
           )}
         </section>
       </div>
-      <div class="today-also">
-        <TonightLows frost={facts.frost} places={facts.places} strips={strips.value} zone={zone} />
-        <CoolRooms rooms={facts.coolRooms} places={facts.places} />
-      </div>
+      {whole && (
+        <div class="today-also">
+          <TonightLows
+            frost={facts.frost}
+            places={facts.places}
+            strips={strips.value}
+            zone={zone}
+          />
+          <CoolRooms rooms={facts.coolRooms} places={facts.places} />
+        </div>
+      )}
     </div>
   );
 }

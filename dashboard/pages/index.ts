@@ -1,20 +1,14 @@
 import type { ComponentType } from 'preact';
 import type { Params } from '../router.ts';
 import { words } from '../words.ts';
-import { Alarms } from './Alarms.tsx';
 import { Batches } from './Batches.tsx';
 import { CoolRoom, CoolRoomRecord, CoolRoomSolar } from './CoolRoom.tsx';
 
 import { Crops } from './Crops.tsx';
-import { Frost } from './Frost.tsx';
-import { How } from './How.tsx';
 import { Losses } from './Losses.tsx';
-import { Place } from './Place.tsx';
-import { Places } from './Places.tsx';
+import { Alarms, Frost, How, Place, Places, Probes, SetUp } from './laterPages.ts';
 import { SowingPlan, WeekSheet } from './Planning.tsx';
-import { Probes } from './Probes.tsx';
 import { Review } from './Review.tsx';
-import { SetUp } from './SetUp.tsx';
 import { SetUpStep } from './SetUpStep.tsx';
 import { SignIn } from './SignIn.tsx';
 import { Today } from './Today.tsx';

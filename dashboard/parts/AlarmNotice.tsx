@@ -32,7 +32,7 @@ export function AlarmNotice({ path }: { path: string }) {
   const tasks = today.value?.tasks ?? [];
   return (
     <>
-      <div role="alert">
+      <div role="alert" class="alarm-stack">
         {gone && (
           <p class="alarm-notice">
             <Mark shape="alarm" />
@@ -64,8 +64,8 @@ export function AlarmNotice({ path }: { path: string }) {
             </div>
           );
         })}
-        {sounding && sound.value !== 'on' && path === '/' && <SoundSwitch />}
       </div>
+      {sounding && sound.value !== 'on' && path === '/' && <SoundSwitch />}
       <div role="status">
         {zone !== undefined &&
           now !== null &&

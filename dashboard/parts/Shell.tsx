@@ -6,6 +6,7 @@ import { farm, who } from '../state.ts';
 import { timeOfDay } from '../times.ts';
 import { words } from '../words.ts';
 import { Menu } from './Menu.tsx';
+import { SchemeSwitch } from './SchemeSwitch.tsx';
 
 /** What stands round every page: the farm's name, the menu, and who is signed in. */
 export function Shell({
@@ -47,6 +48,7 @@ export function Shell({
             </button>
           </p>
         )}
+        <SchemeSwitch />
       </footer>
     </>
   );

@@ -2,7 +2,7 @@ import helmet from '@fastify/helmet';
 import type { App } from './app.ts';
 
 /** Says to browsers what the pages may do: load from the hub and nothing else, inside no other page. */
-export async function sendHeaders(app: App, secure: boolean) {
+export async function sendHeaders(app: App, secure: boolean, inlined: readonly string[]) {
   await app.register(helmet, {
     hsts: false, // reached by address, mostly over plain HTTP; a certificate of its own may go again
     crossOriginOpenerPolicy: secure, // browsers complain of it over plain HTTP
@@ -12,6 +12,7 @@ export async function sendHeaders(app: App, secure: boolean) {
       useDefaults: false,
       directives: {
         defaultSrc: ["'self'"],
+        scriptSrc: ["'self'", ...inlined],
         imgSrc: ["'self'", 'data:'],
         objectSrc: ["'none'"],
         baseUri: ["'none'"],

@@ -13,6 +13,8 @@ export const needed: Readonly<Record<string, Needed>> = {
   'GET /metrics': 'nobody',
   'GET /api/openapi.json': 'nobody',
   'GET /api/who': 'nobody',
+  // Of the farm it tells nothing to somebody who is not signed in.
+  'GET /api/first': 'nobody',
   'POST /api/claim': 'nobody',
   'POST /api/sign-in': 'nobody',
   'POST /api/join': 'nobody',

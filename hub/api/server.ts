@@ -11,6 +11,7 @@ import { type App, type AppOptions, makeApp } from './app.ts';
 import { heedCommandKeys } from './commandKeys.ts';
 import { countRequests } from './counts.ts';
 import { sendHeaders } from './headers.ts';
+import { inlinedScripts } from './inlined.ts';
 import { type ApiParts, Refused } from './parts.ts';
 import { alarmSettingsRoutes } from './routes/alarmSettings.ts';
 import { alarmRoutes } from './routes/alarms.ts';
@@ -46,6 +47,7 @@ import { todayRoutes } from './routes/today.ts';
 import { trialRoutes } from './routes/trials.ts';
 import { sayFault } from './sayFault.ts';
 import { makeSessions } from './sessions.ts';
+import { squeezeJson } from './squeeze.ts';
 import { makeStreams } from './streams.ts';
 import { makeWayIn, sourceOf } from './wayIn.ts';
 
@@ -70,7 +72,8 @@ export async function buildServer(parts: ApiParts, options: ServerOptions): Prom
   const app = await makeApp(options);
   const secure = options.certificate != null;
   await app.register(cookie, { secret: options.cookieSecret });
-  await sendHeaders(app, secure);
+  await sendHeaders(app, secure, inlinedScripts(options.pages));
+  squeezeJson(app);
   await app.register(rateLimit, {
     global: false,
     keyGenerator: ({ ip }) => sourceOf(ip),
@@ -143,6 +146,7 @@ export async function buildServer(parts: ApiParts, options: ServerOptions): Prom
       root: pages,
       wildcard: false,
       cacheControl: false,
+      preCompressed: true, // the build leaves a .br and a .gz beside each file
       setHeaders,
     });
     // An address of a page: the page finds its own way from there.

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { coolRoom } from './coolRoom.ts';
 import { nightForecast, placeNow } from './facts.ts';
+import { who } from './people.ts';
 import { task } from './task.ts';
 import { placeKind, spot, time } from './terms.ts';
 import { units } from './units.ts';
@@ -32,6 +33,13 @@ export const today = z.object({
   places: z.array(placeNow),
   frost: z.array(nightForecast),
   coolRooms: z.array(coolRoom),
+});
+
+/** What a page asks for as it opens, in one answer; of the farm nothing for somebody who is not signed in. */
+export const first = z.object({
+  who,
+  farm: farmFacts.nullable(),
+  today: today.nullable(),
 });
 
 const points = z.array(z.number().nullable());
@@ -74,6 +82,7 @@ export const strips = z.object({
 export const refusal = z.object({ error: z.string() });
 
 export type FarmFacts = z.infer<typeof farmFacts>;
+export type First = z.infer<typeof first>;
 export type Today = z.infer<typeof today>;
 export type Strip = z.infer<typeof strip>;
 export type Strips = z.infer<typeof strips>;

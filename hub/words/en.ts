@@ -5782,6 +5782,12 @@ export const screens = {
     signedInAs: (name: string) => `Signed in as ${name}`,
     alarm: 'Alarm',
     seeTasks: 'See the task',
+    scheme: {
+      label: 'This page, on this device',
+      device: 'As the device',
+      light: 'Light',
+      dark: 'Dark',
+    },
     noPage: 'No such page',
     noPageWhy: 'The address leads nowhere here.',
     toToday: 'Go to Today',

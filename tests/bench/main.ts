@@ -18,6 +18,7 @@ import { replayYear } from './replayYear.ts';
 import { remark } from './report.ts';
 import { roomRules } from './roomRules.ts';
 import { rulesAlone } from './rulesAlone.ts';
+import { slowPhone } from './slowPhone.ts';
 import { start } from './start.ts';
 import { trialYear } from './trial.ts';
 import { writtenDay } from './writtenDay.ts';
@@ -35,6 +36,7 @@ const benchmarks: Readonly<Record<string, () => Promise<void>>> = {
   lots: lotsAndLooks,
   rules: rulesAlone,
   chart: yearChart,
+  slowPhone,
   start,
   faults: faultsFound,
   roomRules,

@@ -100,4 +100,66 @@ describe.skipIf(!hasChromium)(`the menu, in Chromium${needsChromium}`, () => {
     expect(complaints).toEqual([]);
     await close();
   });
+
+  test('light or dark is as the device says until it is chosen, and is kept before anything is drawn', {
+    timeout: 60_000,
+  }, async () => {
+    const { page, complaints, close } = await openBrowser({ scheme: 'dark' });
+    // What the page stood in when its body began, before any of it was drawn.
+    await page.addInitScript(
+      "new MutationObserver(() => { if (document.body && !window.begun) window.begun = document.documentElement.dataset.scheme ?? 'none'; }).observe(document, { childList: true, subtree: true })",
+    );
+    const ground = () => page.evaluate<string>('getComputedStyle(document.body).backgroundColor');
+    const begun = () => page.evaluate<string>('window.begun');
+    const [PAPER, NIGHT] = ['rgb(246, 241, 230)', 'rgb(25, 23, 19)'];
+    await page.goto(hub.page);
+    const choice = page.getByRole('group', { name: 'This page, on this device' });
+    await choice.waitFor();
+    expect(await choice.getByRole('radio', { checked: true }).count()).toBe(1);
+    expect(await choice.getByLabel('As the device').isChecked()).toBe(true);
+    expect([await begun(), await ground()]).toEqual(['dark', NIGHT]);
+    await page.emulateMedia({ colorScheme: 'light' });
+    expect(await ground()).toBe(PAPER);
+
+    await choice.getByLabel('Dark').check();
+    expect(await ground()).toBe(NIGHT);
+    await page.reload();
+    await choice.waitFor();
+    expect([await begun(), await ground()]).toEqual(['dark', NIGHT]);
+    expect(await choice.getByLabel('Dark').isChecked()).toBe(true);
+    await page.emulateMedia({ media: 'print' });
+    expect(await ground()).toBe('rgb(255, 255, 255)');
+    await page.emulateMedia({ media: 'screen' });
+    await choice.getByLabel('As the device').check();
+    expect(await ground()).toBe(PAPER);
+    expect(complaints).toEqual([]);
+    await close();
+  });
+
+  test('with the colours of the device, more contrast or less movement the page follows', {
+    timeout: 60_000,
+  }, async () => {
+    const { page, complaints, close } = await open(360);
+    const style = (name: string) =>
+      page.evaluate<string>(
+        `getComputedStyle(document.documentElement).getPropertyValue('${name}').trim()`,
+      );
+    const behaviour = () =>
+      page.evaluate<string>('getComputedStyle(document.documentElement).scrollBehavior');
+    expect(await behaviour()).toBe('auto'); // less movement is what this browser asks for
+    await page.emulateMedia({ reducedMotion: 'no-preference' });
+    expect(await behaviour()).toBe('smooth');
+    await page.emulateMedia({ contrast: 'more' });
+    expect(await style('--ink')).toBe('#000');
+    await page.emulateMedia({ contrast: 'no-preference', forcedColors: 'active' });
+    expect([await style('--ink'), await style('--heat'), await style('--paper')]).toEqual([
+      'CanvasText',
+      'CanvasText',
+      'Canvas',
+    ]);
+    await fitsItsWidth(page);
+    expect(await shutsOut(page)).toEqual([]);
+    expect(complaints).toEqual([]);
+    await close();
+  });
 });

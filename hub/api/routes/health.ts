@@ -5,6 +5,7 @@ import type { Counts } from '../counts.ts';
 import { metricsText } from '../metrics.ts';
 import type { ApiParts } from '../parts.ts';
 import { isoOrNull } from '../present.ts';
+import { shownFarm } from '../shownFarm.ts';
 
 const MINUTE = 60_000;
 /** A look is due every five minutes; this much without one, and the hub does not work. Ours. */
@@ -84,23 +85,9 @@ export function healthRoutes(app: App, parts: ApiParts, counts: Counts) {
     },
   );
 
-  app.get('/api/farm', { schema: { response: { 200: contract.farmFacts } } }, () => {
-    const { file, settled } = parts.farm();
-    const { name, zone, money, lat, lon, language = 'en', units = {} } = file.farm;
-    return {
-      name,
-      zone,
-      money,
-      lat,
-      lon,
-      settled,
-      language,
-      units,
-      invented: /\(invented\)/i.test(name),
-      now: new Date(parts.clock.now()).toISOString(),
-      speed: parts.clock.speed,
-    };
-  });
+  app.get('/api/farm', { schema: { response: { 200: contract.farmFacts } } }, () =>
+    shownFarm(parts),
+  );
 
   app.get('/metrics', (_request, reply) => {
     reply.type('text/plain; version=0.0.4; charset=utf-8');

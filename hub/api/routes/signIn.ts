@@ -5,6 +5,7 @@ import { CLAIM_CODE } from '../access.ts';
 import type { App } from '../app.ts';
 import { type ApiParts, Refused } from '../parts.ts';
 import type { Session, Sessions } from '../sessions.ts';
+import { shownWho } from '../shownWho.ts';
 import type { WayIn } from '../wayIn.ts';
 
 /** Requests to get in, per address and minute, whether they fail or not. Ours. */
@@ -29,12 +30,7 @@ export function signInRoutes(
 ) {
   const { store, clock } = parts;
   const people = () => store.people; // another one after mending
-  const who = (session: Pick<Session, 'name' | 'role'> | null) => ({
-    claimed: people().claimed(),
-    open: parts.open,
-    name: session?.name ?? null,
-    role: parts.open ? ('grower' as const) : (session?.role ?? null),
-  });
+  const who = (session: Pick<Session, 'name' | 'role'> | null) => shownWho(parts, session);
   const whoIsNow = (name: string) =>
     who({ name, role: contract.role.parse(people().get(name)?.role) });
   const write = (name: string, what: string, body: object = {}) =>

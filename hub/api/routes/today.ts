@@ -1,26 +1,26 @@
 import * as contract from '../../contract/index.ts';
 import { stripsFacts } from '../../snapshot/index.ts';
-import { shown, stripWords, todaySentence } from '../../words/index.ts';
+import { shown, stripWords } from '../../words/index.ts';
 import type { App } from '../app.ts';
 import { newest } from '../newest.ts';
 import { type ApiParts, Refused } from '../parts.ts';
-import { iso, openTasks, shownNight, shownPlace, shownPlaces } from '../present.ts';
+import { openTasks, shownNight, shownPlace } from '../present.ts';
 import { shownCoolRoom } from '../presentRoom.ts';
+import { shownFarm } from '../shownFarm.ts';
+import { shownToday } from '../shownToday.ts';
+import { shownWho } from '../shownWho.ts';
 import { solarOf } from '../solarOf.ts';
 
 export function todayRoutes(app: App, parts: ApiParts) {
-  app.get('/api/today', { schema: { response: { 200: contract.today } } }, () => {
-    const looked = newest(parts);
-    const tasks = openTasks(parts);
-    const places = shownPlaces(parts, looked);
-    const coolRooms = looked.outlook.coolRooms.map(shownCoolRoom);
+  app.get('/api/today', { schema: { response: { 200: contract.today } } }, () => shownToday(parts));
+
+  app.get('/api/first', { schema: { response: { 200: contract.first } } }, ({ session }) => {
+    const may = parts.open || session !== null;
     return {
-      asOf: iso(looked.at),
-      sentence: todaySentence({ tasks, places, coolRooms, zone: parts.calendar().zone }),
-      tasks,
-      places,
-      frost: looked.outlook.frost.map(shownNight),
-      coolRooms,
+      who: shownWho(parts, session),
+      farm: may ? shownFarm(parts) : null,
+      // Before the first look there is none, and why is what /api/today says.
+      today: may && parts.lastLook() ? shownToday(parts) : null,
     };
   });
 

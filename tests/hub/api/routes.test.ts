@@ -52,6 +52,7 @@ test.for([
   ['/api/farm', contract.farmFacts],
   ['/api/strips', contract.strips],
   ['/api/who', contract.who],
+  ['/api/first', contract.first],
 ] as const)('%s answers in the form of the contract', async ([url, schema]) => {
   const { get, faults } = await lively();
   const { status, body } = await get(url);
