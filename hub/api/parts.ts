@@ -65,7 +65,8 @@ export type ApiParts = {
   readonly lastLook: () => Looked | null;
   readonly lastReadingAt: () => number | null;
   readonly heardAt: (probe: string) => number | null;
-  readonly answer: (id: string, answer: Answer, who: string) => Task | undefined;
+  /** `at`: when it was said, which may be a while ago. */
+  readonly answer: (id: string, answer: Answer, who: string, at?: number) => Task | undefined;
   /** Looks at everything again, because somebody changed something. */
   readonly look: () => void;
   readonly feed: {

@@ -43,6 +43,7 @@ import { signInRoutes } from './routes/signIn.ts';
 import { starterRoutes } from './routes/starters.ts';
 import { taskRoutes } from './routes/tasks.ts';
 import { todayRoutes } from './routes/today.ts';
+import { heedSpeaker } from './saidAt.ts';
 import { sayFault } from './sayFault.ts';
 import { makeSessions } from './sessions.ts';
 import { makeStreams } from './streams.ts';
@@ -82,7 +83,8 @@ export async function buildServer(parts: ApiParts, options: ServerOptions): Prom
       info: {
         title: 'Dewpost',
         version: options.version,
-        description: 'What the hub knows and asks for. Times are ISO 8601; null means unknown.',
+        description:
+          'What the hub knows and asks for. Times are ISO 8601; null means unknown. Commands understand Idempotency-Key (16 to 100 characters, known for 30 days: the same again gets the same answer and enters nothing), Dewpost-Said-At (when it was said, at most 14 days ago) and Dewpost-Said-By (percent-encoded name; refused with 412 for somebody else).',
       },
     },
     transform: jsonSchemaTransform,
@@ -101,6 +103,7 @@ export async function buildServer(parts: ApiParts, options: ServerOptions): Prom
   const counts = countRequests(app, { streams, wayIn: signIn.wayIn, version, log });
 
   guard(app, parts, { sessions, hosts: options.hosts ?? [] });
+  heedSpeaker(app);
   heedCommandKeys(app, parts, wall);
   signInRoutes(app, parts, signIn);
   peopleRoutes(app, parts, signIn);
