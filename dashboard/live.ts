@@ -12,9 +12,11 @@ import type {
 } from '../hub/contract/index.ts';
 import { ask, Refusal } from './ask.ts';
 import { exactNow, setClock } from './clock.ts';
-import { forget, keep, kept } from './keep.ts';
+import { keep, kept } from './keep.ts';
 import { withEndedTask, withOpenTask, withReading } from './merge.ts';
 import { takePulse } from './pulse.ts';
+import { sendNow } from './queue/index.ts';
+import { endSession, onlyFor, wantsOut } from './session.ts';
 import * as state from './state.ts';
 
 // The one connection to the hub: events and answers in, signals out.
@@ -38,6 +40,7 @@ export async function startLive(): Promise<void> {
   if (before) {
     batch(() => {
       setClock(before.hub, before.farm.speed, before.wall);
+      state.who.value = before.who;
       state.farm.value = before.farm;
       state.today.value = before.today;
       state.strips.value = before.strips;
@@ -50,8 +53,10 @@ export async function startLive(): Promise<void> {
 export async function connect(): Promise<void> {
   clearTimeout(retry);
   try {
+    if (wantsOut()) await endSession();
     const who = await ask<Who>('/api/who');
     state.who.value = who;
+    await onlyFor(who);
     if (!who.open && who.name === null) {
       state.signInNeeded.value = true;
       return;
@@ -64,6 +69,7 @@ export async function connect(): Promise<void> {
     });
     // Listening first: what changes while the first answers are on their way comes as an event.
     listen();
+    sendNow();
     await Promise.all([refresh(), refreshEnded()]);
   } catch (error) {
     lost(error);
@@ -106,6 +112,7 @@ const hearing: { [Name in EventName]: (data: EventData[Name]) => void } = {
 
 function heard(): void {
   wait = FIRST_WAIT;
+  if (state.link.value.state === 'lost') state.returns.value += 1;
   if (state.link.value.state !== 'up') state.link.value = { state: 'up' };
   clearTimeout(silence);
   silence = setTimeout(() => lost(null), SILENCE);
@@ -181,9 +188,10 @@ export async function refresh(): Promise<void> {
   ]);
   // The answer may be older than an event that came meanwhile.
   if (before !== taskEvents) refreshSoon();
-  const { farm, today, strips } = state;
-  if (farm.value && today.value) {
+  const { farm, today, strips, who } = state;
+  if (farm.value && today.value && who.value) {
     keep({
+      who: who.value,
       farm: farm.value,
       today: today.value,
       strips: strips.value,
@@ -230,11 +238,11 @@ export const refreshProbes = () =>
     }),
   ]);
 
-/** Ends the session here: nothing of the farm stays in this browser. */
-export async function signOut(how = '/api/sign-out'): Promise<void> {
-  await ask(how, {});
+/** Listens no more; what the hub told goes from the screen. */
+export function disconnect(): void {
   source?.close();
-  forget();
+  clearTimeout(retry);
+  clearTimeout(silence);
   batch(() => {
     state.farm.value = null;
     state.today.value = null;
@@ -245,5 +253,4 @@ export async function signOut(how = '/api/sign-out'): Promise<void> {
     state.answered.value = null;
     state.signInNeeded.value = true;
   });
-  state.who.value = await ask<Who>('/api/who');
 }

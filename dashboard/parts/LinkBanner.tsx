@@ -1,5 +1,6 @@
 import { now } from '../clock.ts';
 import { connect } from '../live.ts';
+import { oldestAnswer } from '../queue/index.ts';
 import { farm, link, today } from '../state.ts';
 import { when } from '../times.ts';
 import { words } from '../words.ts';
@@ -27,6 +28,9 @@ function sentence(since: number | null): string {
   if (since === null || zone === undefined || clock === null) {
     return `${words.state.noAnswer}. ${words.link.again}`;
   }
-  const old = today.value ? clock - Date.parse(today.value.asOf) : null;
+  // As old as the oldest of what stands on the page: nothing looks fresher than it is.
+  const asOf = today.value ? Date.parse(today.value.asOf) : null;
+  const ages = [asOf, oldestAnswer()].filter((at) => at !== null);
+  const old = ages.length > 0 ? clock - Math.min(...ages) : null;
   return `${words.link.lost(when(since, zone, clock), old)} ${words.link.again}`;
 }

@@ -1,0 +1,56 @@
+import { signal } from '@preact/signals';
+import { exactNow } from '../clock.ts';
+import { exchange, Refusal } from '../exchange.ts';
+import { path as page } from '../router.ts';
+import { link, who } from '../state.ts';
+import { words } from '../words.ts';
+import { type Known, knownAt, remember } from './knownBook.ts';
+
+// What the hub answers is remembered on this device, so that a page that was opened once can be read
+// without a link, with its age.
+
+const PATIENCE = 20_000; // ms; ours: a hub on the farm's network answers in well under a second
+const READY = 3_000; // ms; ours: how long a page that is known waits while nobody knows of a link
+
+/** When the oldest of what stands on a page was answered, by the hub's clock; by the page's address. */
+const ages = signal<{ readonly page: string; readonly of: ReadonlyMap<string, number> }>({
+  page: '',
+  of: new Map(),
+});
+/** The oldest answer that the page at hand was made with, ms; null while it has none. */
+export function oldestAnswer(): number | null {
+  const { value } = ages;
+  return value.page !== page.value || value.of.size === 0 ? null : Math.min(...value.of.values());
+}
+function shows(path: string, at: number): void {
+  const before = ages.peek();
+  const here = page.peek();
+  const of = new Map(before.page === here ? before.of : []);
+  of.set(path, at);
+  ages.value = { page: here, of };
+}
+
+/** What an address of the hub answers, or answered last. @throws Refusal with a sentence for the screen */
+export async function known(path: string): Promise<unknown> {
+  const person = who.peek()?.name ?? null;
+  const { state } = link.peek();
+  const had = state === 'up' ? undefined : await knownAt(path, person);
+  if (had !== undefined && state === 'lost') return again(path, had);
+  try {
+    const answer = await exchange(path, { patience: had ? READY : PATIENCE });
+    const at = Math.round(exactNow());
+    remember(path, person, answer, at);
+    shows(path, at);
+    return answer;
+  } catch (error) {
+    if (!(error instanceof Refusal) || error.status !== null) throw error;
+    const last = had ?? (await knownAt(path, person));
+    if (last === undefined) throw new Refusal(null, words.queue.neverOpened);
+    return again(path, last);
+  }
+}
+
+function again(path: string, { at, answer }: Known): unknown {
+  shows(path, at);
+  return JSON.parse(answer);
+}

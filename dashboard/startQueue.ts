@@ -1,0 +1,12 @@
+import { refresh } from './live.ts';
+import { startWaits, whenStored } from './queue/index.ts';
+import { returns } from './state.ts';
+
+/** Shows what waits from before; pages ask again when something that had waited was stored. */
+export function startQueue(): void {
+  whenStored(() => {
+    returns.value += 1;
+    refresh();
+  });
+  startWaits();
+}
