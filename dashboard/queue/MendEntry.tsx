@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks';
+import { Choice, Field } from '../coolRoom/Field.tsx';
 import { today } from '../state.ts';
 import { calendarDay, instantAt, minuteOfDay } from '../times.ts';
 import { words } from '../words.ts';
@@ -58,28 +59,13 @@ export function MendEntry({
     <form class="mend" onSubmit={send} aria-label={text.actionOn(text.change, said.words)}>
       {leaves.length === 0 && <p>{text.noFields}</p>}
       {leaves.map(({ leaf, kind }, i) => (
-        <label key={leaf.where.join('.')}>
-          {text.fields[leaf.field as keyof typeof text.fields]}
-          {kind === 'place' ? (
-            <select value={typed[i]} onChange={(event) => type(i, event.currentTarget.value)}>
-              {today.value?.places.map(({ id, name }) => (
-                <option key={id} value={id}>
-                  {name}
-                </option>
-              ))}
-            </select>
-          ) : (
-            <input
-              type={kind === 'number' ? 'text' : kind}
-              inputMode={kind === 'number' ? 'decimal' : undefined}
-              pattern={kind === 'number' ? '[\\-−]?[0-9]*[.,]?[0-9]+' : undefined}
-              required
-              autocomplete="off"
-              value={typed[i]}
-              onInput={(event) => type(i, event.currentTarget.value)}
-            />
-          )}
-        </label>
+        <Line
+          key={leaf.where.join('.')}
+          field={leaf.field}
+          kind={kind}
+          value={typed[i] ?? ''}
+          onType={(value) => type(i, value)}
+        />
       ))}
       <label>
         {text.when}
@@ -99,6 +85,38 @@ export function MendEntry({
         </button>
       </div>
     </form>
+  );
+}
+
+function Line({
+  field,
+  kind,
+  value,
+  onType,
+}: {
+  field: string;
+  kind: Kind;
+  value: string;
+  onType: (text: string) => void;
+}) {
+  const { fields } = words.queue;
+  const label = fields[field as keyof typeof fields];
+  if (kind === 'place') {
+    const places = (today.value?.places ?? []).map(({ id, name }) => [id, name] as const);
+    return <Choice label={label} value={value} options={places} onChoose={onType} />;
+  }
+  if (kind !== 'date')
+    return <Field label={label} value={value} kind={kind} required onType={onType} />;
+  return (
+    <label>
+      {label}
+      <input
+        type="date"
+        required
+        value={value}
+        onInput={(event) => onType(event.currentTarget.value)}
+      />
+    </label>
   );
 }
 

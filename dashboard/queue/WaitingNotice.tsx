@@ -9,7 +9,7 @@ import { waiting } from './waits.ts';
 /** What was said and is not stored yet, and what the hub refused of it; above every page. */
 export function WaitingNotice() {
   const text = words.queue;
-  const box = useRef<HTMLDivElement>(null);
+  const box = useRef<HTMLElement>(null);
   const came = cameToWait.value;
   useEffect(() => {
     // The form has gone with what was said; a keyboard and a voice go on from here.
@@ -19,11 +19,10 @@ export function WaitingNotice() {
   const waits = waiting.value.filter((one) => one.refused === null);
   return (
     <>
-      <div
+      <section
         ref={box}
         id="waiting"
         class="waiting"
-        role="region"
         aria-label={text.show}
         aria-live="polite"
         tabIndex={-1}
@@ -55,7 +54,7 @@ export function WaitingNotice() {
             </ol>
           </details>
         )}
-      </div>
+      </section>
       <OthersWait />
     </>
   );
