@@ -118,7 +118,7 @@ function heard(): void {
   silence = setTimeout(() => lost(null), SILENCE);
 }
 
-function lost(error: unknown): void {
+export function lost(error: unknown): void {
   source?.close();
   source = null;
   clearTimeout(silence);
@@ -238,19 +238,9 @@ export const refreshProbes = () =>
     }),
   ]);
 
-/** Listens no more; what the hub told goes from the screen. */
+/** Listens no more. */
 export function disconnect(): void {
   source?.close();
   clearTimeout(retry);
   clearTimeout(silence);
-  batch(() => {
-    state.farm.value = null;
-    state.today.value = null;
-    state.strips.value = null;
-    state.ended.value = [];
-    state.probes.value = null;
-    state.strangers.value = [];
-    state.answered.value = null;
-    state.signInNeeded.value = true;
-  });
 }

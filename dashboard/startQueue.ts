@@ -1,4 +1,4 @@
-import { refresh } from './live.ts';
+import { connect, lost, refresh } from './live.ts';
 import { startWaits, whenStored } from './queue/index.ts';
 import { returns } from './state.ts';
 
@@ -9,4 +9,7 @@ export function startQueue(): void {
     refresh();
   });
   startWaits();
+  // Told by the browser when the network goes and comes; a hub on this machine is reached all the same.
+  addEventListener('offline', () => lost(null));
+  addEventListener('online', () => connect());
 }

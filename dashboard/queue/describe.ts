@@ -62,6 +62,6 @@ function numberWords(field: string, value: number): string {
   const { units } = words.queue;
   if (field === 'core' || field === 'reading') return words.temperature(value);
   const unit = units[field as keyof typeof units];
-  const digits = Number.isInteger(value) ? 0 : 2;
+  const digits = Math.min(2, String(value).split('.')[1]?.length ?? 0);
   return unit === undefined ? words.number(value, digits) : words.withUnit(value, unit, digits);
 }

@@ -4,7 +4,7 @@ import { exchange, Refusal } from '../exchange.ts';
 import { path as page } from '../router.ts';
 import { link, who } from '../state.ts';
 import { words } from '../words.ts';
-import { type Known, knownAt, remember } from './knownBook.ts';
+import { isSecret, type Known, knownAt, mayKeep, remember } from './knownBook.ts';
 
 // What the hub answers is remembered on this device, so that a page that was opened once can be read
 // without a link, with its age.
@@ -45,9 +45,14 @@ export async function known(path: string): Promise<unknown> {
   } catch (error) {
     if (!(error instanceof Refusal) || error.status !== null) throw error;
     const last = had ?? (await knownAt(path, person));
-    if (last === undefined) throw new Refusal(null, words.queue.neverOpened);
+    if (last === undefined) throw new Refusal(null, sentence(path));
     return again(path, last);
   }
+}
+
+function sentence(path: string): string {
+  if (isSecret(path)) return words.queue.secretNotKept;
+  return mayKeep(path) ? words.queue.neverOpened : words.state.noAnswer;
 }
 
 function again(path: string, { at, answer }: Known): unknown {

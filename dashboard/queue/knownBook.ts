@@ -18,8 +18,12 @@ export const MOST_KNOWN = 8_000_000;
 const MOST_OF_ONE = 2_000_000;
 /** Looked over after so many answers. Ours. */
 const EVERY = 25;
-/** Secrets; who is there (asked anew, and told by `keep.ts`); what `keep.ts` keeps already. */
-const NOT_KEPT = /^\/api\/(?:calendar|who|farm(?:\/text)?|today|strips)(?:$|\?)/;
+/** An address that is a password, and whatever else the farm file says. */
+const SECRET = /^\/api\/(?:calendar|farm\/text)$/;
+export const isSecret = (path: string) => SECRET.test(path);
+/** Who is here is asked anew; the rest is in `keep.ts`. */
+const ELSEWHERE = /^\/api\/(?:who|farm|today|strips)(?:$|\?)/;
+export const mayKeep = (path: string) => !SECRET.test(path) && !ELSEWHERE.test(path);
 /** A year up to today: tomorrow it is asked for by another address. */
 const MOVING = /^(\/api\/places\/[^/]+\/days)\?/;
 
@@ -28,7 +32,7 @@ let since = 0;
 
 /** Keeps an answer. A full or forbidden storage costs the copy and nothing else. */
 export function remember(path: string, by: string | null, answer: unknown, at: number): void {
-  if (NOT_KEPT.test(path)) return;
+  if (!mayKeep(path)) return;
   const text = JSON.stringify(answer);
   if (text.length > MOST_OF_ONE) return;
   const kept: Known = { path: nameOf(path), by, answer: text, at, wall: Date.now() };

@@ -5255,6 +5255,7 @@ const queueWords = {
     'the hub does not answer, and this cannot wait: it needs the hub to show what it does',
   neverOpened:
     'no answer from the hub, and this was not opened on this device before, so nothing of it is kept',
+  secretNotKept: 'no answer from the hub, and a secret is not kept on this device',
   noRoomForPhoto:
     'the hub does not answer, and there is no room on this device to keep one more photo: 10 MB wait already',
   photoGone: 'Expected its photo on this device, got none: drop the entry, or enter it anew',

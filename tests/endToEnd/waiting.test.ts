@@ -57,8 +57,8 @@ describe.skipIf(!hasChromium)(`a page that waits for its hub, in Chromium${needs
     await form.getByRole('button', { name: 'Store it' }).click();
   };
   const putAway = async (page: Page, kg: string) => {
-    await page.getByRole('button', { name: 'Strawberry', exact: true }).click();
-    await page.getByLabel('Weight, in kg').fill(kg);
+    await page.getByRole('button', { name: 'strawberry', exact: true }).click();
+    await page.getByLabel('Weight in kg').fill(kg);
     await page.keyboard.press('Enter');
   };
   const lose = async (page: Page) => {
@@ -78,7 +78,7 @@ describe.skipIf(!hasChromium)(`a page that waits for its hub, in Chromium${needs
     await pick(page, '1.5');
     await waits(page, 1);
     expect(await page.getByText(/The hub has stored/).count()).toBe(0);
-    expect(await page.locator('#waiting').textContent()).toContain('weight 1.5 kg');
+    expect(await page.locator('#waiting').textContent()).toMatch(/weight 1\.5.kg/);
     expect(await shutsOut(page)).toEqual([]);
     await fitsItsWidth(page);
     await goTo(page, '/cool-room'); // the page is opened anew, without its hub
@@ -118,7 +118,7 @@ describe.skipIf(!hasChromium)(`a page that waits for its hub, in Chromium${needs
     const { page, close } = await phone(['/pickings']);
     let dropped = 0;
     await page.route('**/api/picks', async (route) => {
-      if (route.request().method() !== 'POST' || dropped > 1) return route.continue();
+      if (route.request().method() !== 'POST' || dropped > 0) return route.continue();
       dropped++;
       await route.fetch(); // the hub has it, and stores it …
       await route.abort('connectionreset'); // … and its answer never arrives
@@ -126,7 +126,7 @@ describe.skipIf(!hasChromium)(`a page that waits for its hub, in Chromium${needs
     await pick(page, '2.25');
     await waits(page, 1);
     await nothingWaits(page);
-    expect(dropped).toBe(2);
+    expect(dropped).toBe(1);
     expect(kilos().filter((kg) => kg === 2.25)).toHaveLength(1);
     await close();
   });
@@ -189,7 +189,7 @@ describe.skipIf(!hasChromium)(`a page that waits for its hub, in Chromium${needs
     await page.getByRole('button', { name: /^Change: Taken from/ }).click();
     expect(await shutsOut(page)).toEqual([]);
     await fitsItsWidth(page);
-    await page.locator('#waiting').getByLabel('weight').fill('2');
+    await page.locator('#waiting').getByLabel('weight', { exact: true }).fill('2');
     await page.getByRole('button', { name: 'Send it changed' }).click();
     await nothingWaits(page);
     const taken = one
