@@ -82,6 +82,8 @@ export type ApiParts = {
   readonly held: () => number;
   /** How what is kept is looked after; a hub without timers has nobody who does. */
   readonly keeping?: () => KeepingFacts;
+  /** Begins a copy of the store, unless one is being made; what becomes of it is in `keeping`. */
+  readonly backUpNow?: () => void;
   /** Nobody needs to sign in: every listener is on this machine only. */
   readonly open: boolean;
 };

@@ -4144,6 +4144,13 @@ export const keepingWords = {
     `The store was damaged and was mended ${age(old)}: ${readings} readings could be saved. The damaged file is kept as ${aside}.`,
   mendedFrom: (backup: string) => `What could not be read came from the backup ${backup}.`,
   mendedLost: 'There was no backup to take the rest from: what could not be read is lost.',
+  backUpNow: 'Back up now',
+  backingUp: (share: number) =>
+    share < 1
+      ? `A backup is being written: ${number(Math.floor(100 * share), 0)}${HARD}%…`
+      : 'The backup is written and is being looked over…',
+  backedUp: 'The backup is made, and was looked over.',
+  backUpFailed: (sentence: string) => `No backup was made: ${sentence}`,
 };
 
 // The plan of the coming weeks, in English.
