@@ -25,7 +25,7 @@ export function keepingRoutes(app: App, parts: ApiParts) {
   app.post('/api/keeping/backup', { schema: { response: { 200: contract.keeping } } }, () => {
     const { wanted, absent } = facts().backup;
     if (!wanted)
-      throw new Refused(409, 'Expected a hub started with --backups FOLDER, got one without');
+      throw new Refused(409, 'Expected a hub started with --backup FOLDER, got one without');
     if (absent)
       throw new Refused(409, 'Expected the folder for backups, got none: is the stick in?');
     parts.backUpNow?.();

@@ -42,7 +42,7 @@ test('without a folder, or with one that is gone, it is refused in a sentence', 
   const { ask } = await hubWith(null);
   expect(await ask('POST', '/api/keeping/backup')).toEqual({
     status: 409,
-    body: { error: 'Expected a hub started with --backups FOLDER, got one without' },
+    body: { error: 'Expected a hub started with --backup FOLDER, got one without' },
   });
   const gone = tempFolder();
   const other = await hubWith(gone);
