@@ -1,7 +1,7 @@
 import { now } from '../clock.ts';
 import { connect } from '../live.ts';
-import { oldestAnswer } from '../queue/index.ts';
-import { farm, link, today } from '../state.ts';
+import { oldestAnswer, showsBefore } from '../queue/index.ts';
+import { farm, link, returns, today } from '../state.ts';
 import { when } from '../times.ts';
 import { words } from '../words.ts';
 
@@ -14,6 +14,16 @@ export function LinkBanner() {
         <p class="banner">
           <span>{sentence(value.since)}</span>
           <button type="button" onClick={() => connect()}>
+            {words.link.now}
+          </button>
+        </p>
+      )}
+      {value.state !== 'lost' && showsBefore() && (
+        <p class="banner">
+          <span>
+            {words.queue.fromBefore((now.value ?? 0) - (oldestAnswer() ?? now.value ?? 0))}
+          </span>
+          <button type="button" onClick={() => returns.value++}>
             {words.link.now}
           </button>
         </p>

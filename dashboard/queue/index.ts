@@ -1,4 +1,4 @@
-export { known, oldestAnswer } from './known.ts';
+export { known, oldestAnswer, showsBefore } from './known.ts';
 export { forgetKnown, MOST_KNOWN } from './knownBook.ts';
 export { kindOf, type SaidKind } from './mayWait.ts';
 export { handOver, keepPhoto, MOST_PHOTO_BYTES } from './photosKept.ts';

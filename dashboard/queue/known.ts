@@ -13,21 +13,30 @@ const PATIENCE = 20_000; // ms; ours: a hub on the farm's network answers in wel
 const READY = 3_000; // ms; ours: how long a page that is known waits while nobody knows of a link
 
 /** When the oldest of what stands on a page was answered, by the hub's clock; by the page's address. */
-const ages = signal<{ readonly page: string; readonly of: ReadonlyMap<string, number> }>({
-  page: '',
-  of: new Map(),
-});
+type Ages = {
+  readonly page: string;
+  readonly of: ReadonlyMap<string, number>;
+  /** Addresses that did not answer now: what stands there is from before. */
+  readonly before: ReadonlySet<string>;
+};
+const ages = signal<Ages>({ page: '', of: new Map(), before: new Set() });
+/** Whether something on the page at hand is from before, because the hub did not answer. */
+export const showsBefore = (): boolean =>
+  ages.value.page === page.value && ages.value.before.size > 0;
 /** The oldest answer that the page at hand was made with, ms; null while it has none. */
 export function oldestAnswer(): number | null {
   const { value } = ages;
   return value.page !== page.value || value.of.size === 0 ? null : Math.min(...value.of.values());
 }
-function shows(path: string, at: number): void {
+function shows(path: string, at: number, isBefore = false): void {
   const before = ages.peek();
   const here = page.peek();
   const of = new Map(before.page === here ? before.of : []);
   of.set(path, at);
-  ages.value = { page: here, of };
+  const then = new Set(before.page === here ? before.before : []);
+  if (isBefore) then.add(path);
+  else then.delete(path);
+  ages.value = { page: here, of, before: then };
 }
 
 /** What an address of the hub answers, or answered last. @throws Refusal with a sentence for the screen */
@@ -56,6 +65,6 @@ function sentence(path: string): string {
 }
 
 function again(path: string, { at, answer }: Known): unknown {
-  shows(path, at);
+  shows(path, at, true);
   return JSON.parse(answer);
 }

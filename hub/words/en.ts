@@ -5260,6 +5260,8 @@ const queueWords = {
   signIn: 'sign in first. It is kept on this device and waits to be sent',
   cannotWait:
     'the hub does not answer, and this cannot wait: it needs the hub to show what it does',
+  fromBefore: (ms: number) =>
+    `The hub did not answer for all of this page. What you see is up to ${ageLength(ms)} old.`,
   neverOpened:
     'no answer from the hub, and this was not opened on this device before, so nothing of it is kept',
   secretNotKept: 'no answer from the hub, and a secret is not kept on this device',
