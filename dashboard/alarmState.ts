@@ -60,8 +60,11 @@ export function startAlarms(): void {
   effect(() => {
     const changes = state.alarmChanges.value;
     const up = state.link.value.state === 'up';
-    if (state.farm.value === null) alarmsNow.value = null;
-    else if (up || changes > 0) refreshIn(SOON);
+    if (state.farm.value === null) {
+      alarmsNow.value = null;
+      alarmSettings.value = null;
+      alarmLog.value = null;
+    } else if (up || changes > 0) refreshIn(SOON);
   });
   effect(() => {
     const looked = state.looks.value > 0;

@@ -1,13 +1,15 @@
-import type { FarmFacts, Strips, Today } from '../hub/contract/index.ts';
+import type { FarmFacts, Strips, Today, Who } from '../hub/contract/index.ts';
 
 // The last thing the hub said about today, kept in the browser, so that opening the page while the
 // hub is away shows it with its age instead of nothing.
 
 const KEY = 'dewpost today';
-const FORM = 1; // changes when the shape of what is kept does; older ones are then dropped
+const FORM = 2; // changes when the shape of what is kept does; older ones are then dropped
 
 export type Kept = {
   readonly form: typeof FORM;
+  /** Who was here. */
+  readonly who: Who;
   readonly farm: FarmFacts;
   readonly today: Today;
   readonly strips: Strips | null;

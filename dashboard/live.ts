@@ -7,16 +7,18 @@ import type {
   Strips,
   Task,
   Today,
-  Who,
 } from '../hub/contract/index.ts';
 import { ask, Refusal } from './ask.ts';
 import { askFirst } from './askFirst.ts';
 import { exactNow, setClock } from './clock.ts';
+import { takeEarly } from './earlyAnswer.ts';
 import { heardFacts } from './heardFacts.ts';
-import { forget, keep, kept } from './keep.ts';
+import { keep, kept } from './keep.ts';
 import { withEndedTask, withOpenTask } from './merge.ts';
 import { takePulse } from './pulse.ts';
+import { sendNow } from './queue/index.ts';
 import { heedReading } from './reading.ts';
+import { endSession, onlyFor, wantsOut } from './session.ts';
 import * as state from './state.ts';
 
 // The one connection to the hub: events and answers in, signals out.
@@ -40,6 +42,7 @@ export async function startLive(): Promise<void> {
   if (before) {
     batch(() => {
       setClock(before.hub, before.farm.speed, before.wall);
+      state.who.value = before.who;
       state.farm.value = before.farm;
       state.today.value = before.today;
       state.strips.value = before.strips;
@@ -52,8 +55,13 @@ export async function startLive(): Promise<void> {
 export async function connect(): Promise<void> {
   clearTimeout(retry);
   try {
+    if (wantsOut()) {
+      await takeEarly(); // asked for as who is to be signed out
+      await endSession();
+    }
     const { who, farm, today } = await askFirst();
     state.who.value = who;
+    await onlyFor(who);
     if (farm === null) {
       state.signInNeeded.value = true;
       return;
@@ -66,6 +74,7 @@ export async function connect(): Promise<void> {
     });
     // Listening first: what changes while the first answers are on their way comes as an event.
     listen();
+    sendNow();
     await Promise.all([refresh(), refreshEnded()]);
   } catch (error) {
     lost(error);
@@ -99,12 +108,13 @@ const hearing: { [Name in EventName]: (data: EventData[Name]) => void } = {
 
 function heard(): void {
   wait = FIRST_WAIT;
+  if (state.link.value.state === 'lost') state.returns.value += 1;
   if (state.link.value.state !== 'up') state.link.value = { state: 'up' };
   clearTimeout(silence);
   silence = setTimeout(() => lost(null), SILENCE);
 }
 
-function lost(error: unknown): void {
+export function lost(error: unknown): void {
   source?.close();
   source = null;
   clearTimeout(silence);
@@ -174,9 +184,10 @@ export async function refresh(): Promise<void> {
   ]);
   // The answer may be older than an event that came meanwhile.
   if (before !== taskEvents) refreshSoon();
-  const { farm, today, strips } = state;
-  if (farm.value && today.value) {
+  const { farm, today, strips, who } = state;
+  if (farm.value && today.value && who.value) {
     keep({
+      who: who.value,
       farm: farm.value,
       today: today.value,
       strips: strips.value,
@@ -223,20 +234,9 @@ export const refreshProbes = () =>
     }),
   ]);
 
-/** Ends the session here: nothing of the farm stays in this browser. */
-export async function signOut(how = '/api/sign-out'): Promise<void> {
-  await ask(how, {});
+/** Listens no more. */
+export function disconnect(): void {
   source?.close();
-  forget();
-  batch(() => {
-    state.farm.value = null;
-    state.today.value = null;
-    state.strips.value = null;
-    state.ended.value = [];
-    state.probes.value = null;
-    state.strangers.value = [];
-    state.answered.value = null;
-    state.signInNeeded.value = true;
-  });
-  state.who.value = await ask<Who>('/api/who');
+  clearTimeout(retry);
+  clearTimeout(silence);
 }

@@ -5,11 +5,13 @@ import { startClock } from './clock.ts';
 import { startLive } from './live.ts';
 import { startRouter } from './router.ts';
 import { startSound } from './sound.ts';
+import { startQueue } from './startQueue.ts';
 
 const page = document.getElementById('page');
 if (!page) throw new Error('Expected an element with id page in index.html, got none');
 startRouter();
 startClock();
+startQueue();
 startLive();
 startAlarms();
 startSound();

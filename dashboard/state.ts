@@ -35,6 +35,8 @@ export const alarmChanges = signal(0);
 export const farmChanges = signal(0);
 /** Why the hub keeps nothing now, in a sentence; null while all is well. */
 export const store = signal<string | null>(null);
+/** Count of times the link came back, or something that had waited was stored: pages ask again. */
+export const returns = signal(0);
 export const link = signal<Link>({ state: 'connecting' });
 
 export type Facts = 'today' | 'strips' | 'ended' | 'probes';

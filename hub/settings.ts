@@ -120,6 +120,8 @@ const importing = z.strictObject({
   lon: within(-180, 180, 'degrees').optional(),
   altitude: within(-430, 6000, 'metres').optional(),
   'observed-at': within(0, 23, 'an hour').optional(),
+  /** Says nothing of how far it is. */
+  quiet: z.boolean().optional(),
 });
 const farm = z.strictObject({ data: z.string().default('./dewpost-data') });
 const probe = z.strictObject({

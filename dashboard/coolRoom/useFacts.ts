@@ -1,6 +1,6 @@
 import { useCallback, useEffect, useState } from 'preact/hooks';
 import { ask } from '../ask.ts';
-import { looks } from '../state.ts';
+import { looks, returns } from '../state.ts';
 
 const BETWEEN = 20_000; // ms of a wall clock; ours: a demonstration looks many times a second
 
@@ -10,6 +10,7 @@ export function useFacts<Shape>(path: string | null) {
   const [fault, setFault] = useState<string | undefined>();
   const [tries, setTries] = useState(0);
   const again = useCallback(() => setTries((before) => before + 1), []);
+  const back = returns.value;
   useEffect(() => {
     setFacts(null);
     setFault(undefined);
@@ -37,6 +38,6 @@ export function useFacts<Shape>(path: string | null) {
       wanted = false;
       clearInterval(timer);
     };
-  }, [path, tries]);
+  }, [path, tries, back]);
   return { facts, fault, again };
 }

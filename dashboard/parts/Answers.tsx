@@ -3,8 +3,10 @@ import type { AnswerTask, Task } from '../../hub/contract/index.ts';
 import { exactNow } from '../clock.ts';
 import { answerTask } from '../commands.ts';
 import { laterTimes } from '../laterTimes.ts';
+import { waiting } from '../queue/index.ts';
 import { when } from '../times.ts';
 import { words } from '../words.ts';
+import { Mark } from './Mark.tsx';
 
 /** Done, later or not doing: one tap, and the hub's word for it. */
 export function Answers({ task, zone }: { task: Task; zone: string }) {
@@ -44,6 +46,18 @@ export function Answers({ task, zone }: { task: Task; zone: string }) {
     if (choosing) later.current?.querySelector('button')?.focus();
   }, [choosing]);
   const now = exactNow();
+  const waits = waiting.value.findLast(
+    ({ path, refused }) =>
+      refused === null && path === `/api/tasks/${encodeURIComponent(task.id)}/answer`,
+  );
+  if (waits) {
+    const { answer } = waits.body as AnswerTask;
+    return (
+      <p class="waits-here">
+        <Mark shape="later" /> {words.queue.answerWaits(words.task[answer])}
+      </p>
+    );
+  }
   return (
     <div class="answers-all">
       {choosing ? (

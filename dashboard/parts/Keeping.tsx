@@ -1,9 +1,10 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { Keeping as Facts } from '../../hub/contract/index.ts';
 import { ask } from '../ask.ts';
-import { farm, looks } from '../state.ts';
+import { farm, looks, mayChange, returns } from '../state.ts';
 import { longDay } from '../times.ts';
 import { words } from '../words.ts';
+import { BackUpNow } from './BackUpNow.tsx';
 import { Mark } from './Mark.tsx';
 
 const LATE = 2 * 86_400_000; // ms; ours: one night may fail, two are too many
@@ -11,7 +12,7 @@ const LATE = 2 * 86_400_000; // ms; ours: one night may fail, two are too many
 /** How what the hub keeps is looked after: room, age, backups, repairs. */
 export function Keeping({ now }: { now: number }) {
   const [facts, setFacts] = useState<Facts | null>(null);
-  const seen = looks.value;
+  const seen = looks.value + returns.value;
   useEffect(() => {
     let wanted = true;
     ask<Facts>('/api/keeping').then(
@@ -34,6 +35,10 @@ export function Keeping({ now }: { now: number }) {
           </li>
         ))}
       </ul>
+      {mayChange.value && facts.backup.wanted && !facts.backup.absent && (
+        <BackUpNow backup={facts.backup} onFacts={setFacts} />
+      )}
+      <p class="quiet">{words.queue.keptHere}</p>
     </section>
   );
 }

@@ -1,6 +1,7 @@
 import { now } from '../clock.ts';
 import { connect } from '../live.ts';
-import { farm, link, today } from '../state.ts';
+import { oldestAnswer, showsBefore } from '../queue/index.ts';
+import { farm, link, returns, today } from '../state.ts';
 import { when } from '../times.ts';
 import { words } from '../words.ts';
 
@@ -17,6 +18,16 @@ export function LinkBanner() {
           </button>
         </p>
       )}
+      {value.state !== 'lost' && showsBefore() && (
+        <p class="banner">
+          <span>
+            {words.queue.fromBefore((now.value ?? 0) - (oldestAnswer() ?? now.value ?? 0))}
+          </span>
+          <button type="button" onClick={() => returns.value++}>
+            {words.link.now}
+          </button>
+        </p>
+      )}
     </div>
   );
 }
@@ -27,6 +38,9 @@ function sentence(since: number | null): string {
   if (since === null || zone === undefined || clock === null) {
     return `${words.state.noAnswer}. ${words.link.again}`;
   }
-  const old = today.value ? clock - Date.parse(today.value.asOf) : null;
+  // As old as the oldest of what stands on the page: nothing looks fresher than it is.
+  const asOf = today.value ? Date.parse(today.value.asOf) : null;
+  const ages = [asOf, oldestAnswer()].filter((at) => at !== null);
+  const old = ages.length > 0 ? clock - Math.min(...ages) : null;
   return `${words.link.lost(when(since, zone, clock), old)} ${words.link.again}`;
 }

@@ -1,7 +1,9 @@
 import { useState } from 'preact/hooks';
 import type { ShownAlarm } from '../../hub/contract/index.ts';
 import { seeAlarm } from '../alarmState.ts';
+import { waiting } from '../queue/index.ts';
 import { words } from '../words.ts';
+import { Mark } from './Mark.tsx';
 
 /** "Seen", by one tap; and whether it was right, then or later. */
 export function SeenButtons({
@@ -44,6 +46,13 @@ export function SeenButtons({
   const open = alarm.seenAt === null;
   const test = alarm.kind === 'test';
   if (!open && (test || alarm.was !== null)) return null;
+  const own = `/api/alarms/${encodeURIComponent(alarm.id)}/seen`;
+  if (waiting.value.some(({ path, refused }) => refused === null && path === own))
+    return (
+      <p class="waits-here">
+        <Mark shape="later" /> {words.queue.seenWaits}
+      </p>
+    );
   return (
     <div class="alarm-buttons">
       {open && button(text.seen, undefined, true)}

@@ -1,7 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import { now } from '../clock.ts';
-import { signOut } from '../live.ts';
 import type { Page } from '../pages/index.ts';
+import { signOut } from '../signOut.ts';
 import { farm, who } from '../state.ts';
 import { timeOfDay } from '../times.ts';
 import { words } from '../words.ts';

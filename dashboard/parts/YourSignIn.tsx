@@ -1,7 +1,7 @@
 import { useRef, useState } from 'preact/hooks';
 import type { Role } from '../../hub/contract/index.ts';
 import { changePassword } from '../commands.ts';
-import { signOut } from '../live.ts';
+import { signOut } from '../signOut.ts';
 import { words } from '../words.ts';
 import { useSending } from './useSending.ts';
 

@@ -1,5 +1,6 @@
 import { useCallback, useEffect, useState } from 'preact/hooks';
 import { ask } from '../ask.ts';
+import { returns } from '../state.ts';
 
 /**
  * What one address of the hub answers; asked for again when `when` changes, and what was there stays
@@ -10,6 +11,7 @@ export function useAnswer<Shape>(path: string | null, when: unknown = null) {
   const [fault, setFault] = useState<string | undefined>();
   const [tries, setTries] = useState(0);
   const again = useCallback(() => setTries((before) => before + 1), []);
+  const back = returns.value;
   useEffect(() => {
     if (path === null) return;
     let wanted = true;
@@ -24,6 +26,6 @@ export function useAnswer<Shape>(path: string | null, when: unknown = null) {
     return () => {
       wanted = false;
     };
-  }, [path, when, tries]);
+  }, [path, when, tries, back]);
   return { answer, fault, again, put: setAnswer };
 }

@@ -2,6 +2,7 @@ import { useCallback, useEffect, useState } from 'preact/hooks';
 import type { Day } from '../../hub/contract/index.ts';
 import { ask } from '../ask.ts';
 import { exactNow } from '../clock.ts';
+import { returns } from '../state.ts';
 import { addDays, calendarDay } from '../times.ts';
 
 const YEAR = 365; // days
@@ -12,6 +13,7 @@ export function useDays(place: string, zone: string | undefined) {
   const [fault, setFault] = useState<string | undefined>();
   const [tries, setTries] = useState(0);
   const again = useCallback(() => setTries((before) => before + 1), []);
+  const back = returns.value;
   useEffect(() => {
     if (zone === undefined) return;
     let wanted = true;
@@ -26,6 +28,6 @@ export function useDays(place: string, zone: string | undefined) {
     return () => {
       wanted = false;
     };
-  }, [place, zone, tries]);
+  }, [place, zone, tries, back]);
   return { days, fault, again };
 }

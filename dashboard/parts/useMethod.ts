@@ -1,6 +1,7 @@
 import { useCallback, useEffect, useState } from 'preact/hooks';
 import type { Method } from '../../hub/contract/index.ts';
 import { ask } from '../ask.ts';
+import { returns } from '../state.ts';
 
 /** What the hub has to say of a formula; asked for again for another one. null asks for nothing. */
 export function useMethod(name: string | null) {
@@ -8,6 +9,7 @@ export function useMethod(name: string | null) {
   const [fault, setFault] = useState<string | undefined>();
   const [tries, setTries] = useState(0);
   const again = useCallback(() => setTries((before) => before + 1), []);
+  const back = returns.value;
   useEffect(() => {
     setMethod(null);
     setFault(undefined);
@@ -20,6 +22,6 @@ export function useMethod(name: string | null) {
     return () => {
       wanted = false;
     };
-  }, [name, tries]);
+  }, [name, tries, back]);
   return { method, fault, again };
 }

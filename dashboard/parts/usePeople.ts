@@ -1,6 +1,7 @@
 import { useCallback, useEffect, useState } from 'preact/hooks';
 import type { People } from '../../hub/contract/index.ts';
 import { ask } from '../ask.ts';
+import { returns } from '../state.ts';
 
 /** Who may sign in, asked for when the page is entered. */
 export function usePeople() {
@@ -14,8 +15,9 @@ export function usePeople() {
       setFault(error instanceof Error ? error.message : String(error));
     }
   }, []);
+  const back = returns.value;
   useEffect(() => {
     refresh();
-  }, [refresh]);
+  }, [refresh, back]);
   return { people, fault, refresh, setPeople };
 }

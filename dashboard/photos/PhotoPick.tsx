@@ -23,8 +23,7 @@ export function PhotoPick({
       const small = await shrink(file);
       setBad(small === null);
       if (small === null) return;
-      const { photo } = await sendPhoto(small);
-      await onSent(photo);
+      await onSent(await sendPhoto(small));
     });
   };
   return (

@@ -1,26 +1,25 @@
-import type { PhotoKept } from '../../hub/contract/index.ts';
-import { Refusal } from '../ask.ts';
-import { signInNeeded } from '../state.ts';
-import { words } from '../words.ts';
+import { Refusal } from '../exchange.ts';
+import { handOver, keepPhoto, photosIn, reread } from '../queue/index.ts';
+import { link, signInNeeded } from '../state.ts';
 
-const PATIENCE = 60_000; // ms; ours: a photo over a weak link
-
-/** @throws Refusal with a sentence for the screen */
-export async function sendPhoto(picture: Blob): Promise<PhotoKept> {
-  let response: Response;
+/**
+ * Hands a photo to the hub; without a link it is kept here, to be sent with the entry it belongs to.
+ * @returns the name the entry refers to it by
+ * @throws Refusal with a sentence for the screen
+ */
+export async function sendPhoto(picture: Blob): Promise<string> {
+  if (link.value.state === 'lost') return keep(picture);
   try {
-    response = await fetch('/api/photos', {
-      method: 'POST',
-      headers: { 'content-type': picture.type },
-      body: picture,
-      signal: AbortSignal.timeout(PATIENCE),
+    return await handOver(picture);
+  } catch (error) {
+    if (!(error instanceof Refusal)) throw error;
+    if (error.status === 401) signInNeeded.value = true;
+    if (error.status !== null) throw error;
+    return keep(picture).catch(() => {
+      throw error; // a browser that keeps nothing
     });
-  } catch {
-    throw new Refusal(null, words.state.noAnswer);
   }
-  const body = (await response.json().catch(() => null)) as (PhotoKept & { error?: string }) | null;
-  if (response.status === 401) signInNeeded.value = true;
-  if (!response.ok || body === null)
-    throw new Refusal(response.status, body?.error ?? words.state.badAnswer(response.status));
-  return body;
 }
+
+const keep = async (picture: Blob) =>
+  keepPhoto(picture, new Set((await reread()).flatMap(({ body }) => photosIn(body))));

@@ -46,6 +46,7 @@ export function heedCommandKeys(app: App, { store }: ApiParts, wall: () => numbe
         throw new Refused(
           409,
           'Expected one try at a time, got another while the hub still enters the first',
+          { 'retry-after': '1' },
         );
       // Said once: who sends it again after that has looked.
       store.commandKeys.drop(who, key);

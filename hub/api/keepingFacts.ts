@@ -10,6 +10,8 @@ export type KeepingFacts = {
     readonly fault: string | null;
     readonly absent: boolean;
     readonly sameCard: boolean;
+    /** The share of a copy that is written, 0 to 1; null while none is made. */
+    readonly running: number | null;
   };
   readonly mended: {
     readonly at: number;

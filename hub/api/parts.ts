@@ -68,7 +68,8 @@ export type ApiParts = {
   readonly lastLook: () => Looked | null;
   readonly lastReadingAt: () => number | null;
   readonly heardAt: (probe: string) => number | null;
-  readonly answer: (id: string, answer: Answer, who: string) => Task | undefined;
+  /** `at`: when it was said, which may be a while ago. */
+  readonly answer: (id: string, answer: Answer, who: string, at?: number) => Task | undefined;
   /** Looks at everything again, because somebody changed something. */
   readonly look: () => void;
   readonly feed: {
@@ -86,6 +87,8 @@ export type ApiParts = {
   readonly keeping?: () => KeepingFacts;
   /** Limits tried on the past; a hub without a file of its own tries none. */
   readonly trials?: Trials;
+  /** Begins a copy of the store, unless one is being made; what becomes of it is in `keeping`. */
+  readonly backUpNow?: () => void;
   /** Nobody needs to sign in: every listener is on this machine only. */
   readonly open: boolean;
 };

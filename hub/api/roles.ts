@@ -116,6 +116,7 @@ export const needed: Readonly<Record<string, Needed>> = {
   'GET /api/farm/description': 'grower',
   'GET /api/farm/changes': 'grower',
   'POST /api/farm': 'grower',
+  'POST /api/keeping/backup': 'grower',
   'POST /api/farm/preview': 'grower',
   'POST /api/farm/changes/:id/undo': 'grower',
   'POST /api/probes/:id/place': 'grower',

@@ -45,6 +45,7 @@ import { starterRoutes } from './routes/starters.ts';
 import { taskRoutes } from './routes/tasks.ts';
 import { todayRoutes } from './routes/today.ts';
 import { trialRoutes } from './routes/trials.ts';
+import { heedSpeaker } from './saidAt.ts';
 import { sayFault } from './sayFault.ts';
 import { makeSessions } from './sessions.ts';
 import { squeezeJson } from './squeeze.ts';
@@ -86,7 +87,8 @@ export async function buildServer(parts: ApiParts, options: ServerOptions): Prom
       info: {
         title: 'Dewpost',
         version: options.version,
-        description: 'What the hub knows and asks for. Times are ISO 8601; null means unknown.',
+        description:
+          'What the hub knows and asks for. Times are ISO 8601; null means unknown. Commands understand Idempotency-Key (16 to 100 characters, known for 30 days: the same again gets the same answer and enters nothing), Dewpost-Said-At (when it was said, at most 14 days ago) and Dewpost-Said-By (percent-encoded name; refused with 412 for somebody else).',
       },
     },
     transform: jsonSchemaTransform,
@@ -105,6 +107,7 @@ export async function buildServer(parts: ApiParts, options: ServerOptions): Prom
   const counts = countRequests(app, { streams, wayIn: signIn.wayIn, version, log });
 
   guard(app, parts, { sessions, hosts: options.hosts ?? [] });
+  heedSpeaker(app);
   heedCommandKeys(app, parts, wall);
   signInRoutes(app, parts, signIn);
   peopleRoutes(app, parts, signIn);

@@ -20,6 +20,8 @@ export const keeping = z.object({
     absent: z.boolean(),
     /** It is on the same card as the store. */
     sameCard: z.boolean(),
+    /** The share of a copy that is written now, 0 to 1; what is left then is looking it over. null: none is made. */
+    running: z.number().min(0).max(1).nullable(),
   }),
   /** The last repair of a damaged store, in the last 30 days. */
   mended: z

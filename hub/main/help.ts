@@ -37,7 +37,8 @@ dewpost import FILE [--data DIR] [--farm FILE]
 dewpost import FILE [--data DIR]
   Takes in pickings: the file the page gives out, or CSV with the columns picked,place,kg[,crop,
   sorted_out_kg,minutes,walk_minutes,pickers,price,note]; picked is a time or a day. What is there
-  already changes nothing.`,
+  already changes nothing.
+  At a terminal each says how far it is; --quiet does not.`,
   farm: `dewpost farm check FILE | import FILE [--data DIR] | export FILE [--data DIR]
   Checks a farm file, puts it into the store, or writes the store's farm to a file.`,
   backup: `dewpost backup FILE [--data DIR]

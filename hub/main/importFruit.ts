@@ -6,6 +6,7 @@ import { refusal, shown } from '../words/index.ts';
 import { clockFrom } from './clockFrom.ts';
 import { keepFarm } from './farmKept.ts';
 import { eachLine } from './importStation.ts';
+import type { Progress } from './progressLine.ts';
 
 const COLUMNS = ['counted', 'place', 'stage', 'kg'] as const;
 const SHOWN = 10; // faults shown in full; the rest are counted
@@ -26,7 +27,7 @@ export type FruitImported = {
 export async function importFruit(
   file: string,
   settings: Settings<'import'>,
-  progress: (share: number) => void,
+  progress: (so: Progress) => void,
 ): Promise<FruitImported> {
   const clock = clockFrom(settings.clock);
   const store = openStore(join(settings.data, 'dewpost.db'));
@@ -42,7 +43,8 @@ export async function importFruit(
     const sentences: string[] = [];
     let names: string[] | undefined;
     let refused = 0;
-    await eachLine(file, progress, (text, line) => {
+    const so = (share: number, rows: number) => progress({ share, rows, refused });
+    await eachLine(file, so, (text, line) => {
       const cells = text.split(',').map((cell) => cell.trim().replace(/^"(.*)"$/, '$1'));
       if (names === undefined) {
         names = cells.map((cell) => cell.replace(/^\uFEFF/, ''));

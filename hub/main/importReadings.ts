@@ -1,5 +1,5 @@
 import { once } from 'node:events';
-import { createReadStream } from 'node:fs';
+import { createReadStream, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
 import { pino } from 'pino';
@@ -11,10 +11,13 @@ import { shown } from '../words/index.ts';
 import { clockFrom } from './clockFrom.ts';
 import { joinCore } from './core.ts';
 import { importFarm } from './farmKept.ts';
+import type { Progress } from './progressLine.ts';
 import { readText, unreadable } from './readText.ts';
 
 /** Lines that go into one commit. */
 const BATCH = 5000;
+/** Told how far it is after so many lines. Ours: some hundredths of a second on a small board. */
+const STEP = 1000;
 /** Faults shown in full; the rest are counted. */
 const SHOWN = 10;
 
@@ -57,7 +60,7 @@ export type Imported = {
 /** Reads a file of readings line by line; a bad line is counted and told, the others go on. */
 export async function* readLines(
   file: string,
-): AsyncGenerator<{ line: number; reading?: RawReading; fault?: string }> {
+): AsyncGenerator<{ line: number; bytes: number; reading?: RawReading; fault?: string }> {
   const input = createReadStream(file);
   await once(input, 'open').catch((error) => {
     throw unreadable(file, error);
@@ -67,14 +70,16 @@ export async function* readLines(
     crlfDelay: Number.POSITIVE_INFINITY,
   });
   let line = 0;
+  let bytes = 0;
   for await (const text of lines) {
     line++;
+    bytes += Buffer.byteLength(text) + 1;
     if (text.trim() === '') continue;
-    let item: { line: number; reading?: RawReading; fault?: string };
+    let item: { line: number; bytes: number; reading?: RawReading; fault?: string };
     try {
-      item = { line, reading: readLine(text) };
+      item = { line, bytes, reading: readLine(text) };
     } catch (error) {
-      item = { line, fault: `line ${line}: ${(error as Error).message}` };
+      item = { line, bytes, fault: `line ${line}: ${(error as Error).message}` };
     }
     yield item;
   }
@@ -84,6 +89,7 @@ export async function* readLines(
 export async function importReadings(
   file: string,
   settings: Settings<'import'>,
+  progress: (so: Progress) => void = () => {},
 ): Promise<Imported> {
   const log = pino({ level: 'warn' }, pino.destination(2));
   const clock = clockFrom(settings.clock);
@@ -106,7 +112,9 @@ export async function importReadings(
       readings += batch.length;
       batch = [];
     };
-    for await (const { reading, fault } of readLines(file)) {
+    const size = Math.max(1, statSync(file, { throwIfNoEntry: false })?.size ?? 1);
+    for await (const { line, bytes, reading, fault } of readLines(file)) {
+      if (line % STEP === 0) progress({ share: bytes / size, rows: line, refused });
       if (reading) {
         batch.push(reading);
         if (batch.length >= BATCH) flush();

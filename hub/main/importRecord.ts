@@ -3,6 +3,7 @@ import { importBatches } from './importBatches.ts';
 import { importFruit } from './importFruit.ts';
 import { importPicks } from './importPicks.ts';
 import { importStation } from './importStation.ts';
+import type { Progress } from './progressLine.ts';
 import type { FileForm } from './stationForms.ts';
 
 /** `dewpost import FILE` of anything but readings, with what is to be said about it. */
@@ -10,9 +11,8 @@ export async function importRecord(
   file: string,
   form: Exclude<FileForm, 'readings'>,
   settings: Settings<'import'>,
-  say: (sentence: string) => void,
+  progress: (so: Progress) => void,
 ): Promise<{ readonly taken: string; readonly faults: readonly string[] }> {
-  const progress = (share: number) => say(`${Math.round(100 * share)} % read …`);
   if (form === 'fruit-csv') {
     const { counts, known, refused, sentences } = await importFruit(file, settings, progress);
     if (counts + known === 0) throw new Error(none(sentences, 'count of fruit'));

@@ -7,13 +7,14 @@ import { type DayRow, openStore, type Store } from '../store/index.ts';
 import { shown } from '../words/index.ts';
 import { clockFrom } from './clockFrom.ts';
 import { importFarm } from './farmKept.ts';
+import type { Progress } from './progressLine.ts';
 import { readText, unreadable } from './readText.ts';
 import { type StationForm, stationReader } from './stationForms.ts';
 
 /** Faults shown in full; the rest are counted. */
 const SHOWN = 10;
-/** Told how far it is after so many lines. Ours: some tenths of a second on a small board. */
-const STEP = 20_000;
+/** Told how far it is after so many lines. Ours: some hundredths of a second on a small board. */
+const STEP = 1000;
 
 export type StationImported = {
   readonly id: string;
@@ -38,13 +39,13 @@ export const stationId = (name: string) =>
 /**
  * `dewpost import FILE` of a weather station: its days into the store, once each. A faulty line is
  * counted and told, the others go on; the same file again changes nothing.
- * @param progress told the share of the file that is read, 0..1
+ * @param progress told now and then how far it is
  */
 export async function importStation(
   file: string,
   form: StationForm,
   settings: Settings<'import'>,
-  progress: (share: number) => void,
+  progress: (so: Progress) => void,
 ): Promise<StationImported> {
   const clock = clockFrom(settings.clock);
   const store = openStore(join(settings.data, 'dewpost.db'));
@@ -55,7 +56,8 @@ export async function importStation(
     const reader = stationReader(form, about);
     let refused = 0;
     const sentences: string[] = [];
-    await eachLine(file, progress, (text, line) => {
+    const so = (share: number, rows: number) => progress({ share, rows, refused });
+    await eachLine(file, so, (text, line) => {
       try {
         reader.line(text, line);
       } catch (error) {
@@ -142,7 +144,7 @@ async function* lines(file: string) {
 /** Every line that is not empty, with its number; how far it is is told now and then. */
 export async function eachLine(
   file: string,
-  progress: (share: number) => void,
+  progress: (share: number, line: number) => void,
   take: (text: string, line: number) => void,
 ) {
   const size = Math.max(1, statSync(file, { throwIfNoEntry: false })?.size ?? 1);
@@ -152,6 +154,6 @@ export async function eachLine(
     line++;
     bytes += Buffer.byteLength(text) + 1;
     if (text.trim() !== '') take(text, line);
-    if (line % STEP === 0) progress(Math.min(1, bytes / size));
+    if (line % STEP === 0) progress(Math.min(1, bytes / size), line);
   }
 }

@@ -32,6 +32,8 @@ export type Keeping = ReturnType<typeof keepUp>;
 export function keepUp({ core, log, backups, rawDays }: KeepingParts) {
   const { store, clock } = core;
   let fault: string | null = null;
+  /** The copy that is being made. */
+  let writing: string | null = null;
   let child: ChildProcess | null = null;
   let stopped = false;
 
@@ -53,11 +55,13 @@ export function keepUp({ core, log, backups, rawDays }: KeepingParts) {
 
   /** One copy, named by the farm's day; only when it is good do older ones go. */
   const backUp = async () => {
-    if (backups === null || child !== null) return;
+    if (backups === null || writing !== null) return;
+    const file = join(backups, backupName(core.calendar().dayOf(clock.now())));
+    writing = file;
     try {
       if (!existsSync(backups))
         throw new Error(`Expected the folder ${backups} for backups, got none`);
-      await copyTo(join(backups, backupName(core.calendar().dayOf(clock.now()))));
+      await copyTo(file);
       dropOld(backups);
       fault = null;
       log.info({ backups }, 'a backup was made');
@@ -65,6 +69,8 @@ export function keepUp({ core, log, backups, rawDays }: KeepingParts) {
       if (stopped) return;
       fault = message(error);
       log.error({ fault }, 'the backup failed');
+    } finally {
+      writing = null;
     }
   };
 
@@ -108,6 +114,12 @@ export function keepUp({ core, log, backups, rawDays }: KeepingParts) {
     mended = orNull(lastMended);
   });
 
+  /** A copy is about as long as the store: it is written in one go, which tells nothing of itself. */
+  const writtenOf = (file: string) => {
+    const { size = 0 } = statSync(`${file}.part`, { throwIfNoEntry: false }) ?? {};
+    return Math.min(1, size / Math.max(1, store.size().bytes));
+  };
+
   const facts = (): KeepingFacts => {
     const folder = backups === null ? undefined : statSync(backups, { throwIfNoEntry: false });
     const home = statSync(dirname(store.path), { throwIfNoEntry: false });
@@ -121,6 +133,7 @@ export function keepUp({ core, log, backups, rawDays }: KeepingParts) {
         fault,
         absent: backups !== null && folder === undefined,
         sameCard: folder !== undefined && folder.dev === home?.dev,
+        running: writing === null ? null : writtenOf(writing),
       },
       mended,
     };

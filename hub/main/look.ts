@@ -140,12 +140,16 @@ export function makeLook(parts: LookParts) {
   return {
     look,
     last: () => last,
-    /** @returns the task as it stands after the answer; undefined when it is not open any more. */
-    answer(id: string, answer: Answer, who: string): Task | undefined {
-      const task = last?.open.find((one) => one.id === id) ?? tasks.get(id);
-      if (!task || tasks.get(id)?.state !== 'open') return undefined;
+    /**
+     * @param at when it was said, ms: a page without a link sends it later.
+     * @returns the task as it stands after the answer; undefined when it was not open at that time.
+     */
+    answer(id: string, answer: Answer, who: string, at: number = clock.now()): Task | undefined {
+      const kept = tasks.get(id);
+      const task = last?.open.find((one) => one.id === id) ?? kept;
+      if (!task || !kept || (kept.state !== 'open' && !wasOpen(kept, answer, at))) return undefined;
       const now = clock.now();
-      const next = tasks.answer(task, answer, who, now);
+      const next = tasks.answer(task, answer, who, Math.max(at, task.openedAt));
       if (last) {
         const others = last.open.filter((one) => one.id !== id);
         last = { ...last, open: next.state === 'open' ? [...others, next] : others };
@@ -157,6 +161,13 @@ export function makeLook(parts: LookParts) {
     },
   };
 }
+
+/**
+ * Done while it was open, and told after its reason had gone. Not for moves: where the trays stand now
+ * may be told by later entries.
+ */
+const wasOpen = ({ endedAt, answer: had, kind }: Task, { answer }: Answer, at: number) =>
+  had === null && answer !== 'later' && kind !== 'move-trays' && at < (endedAt ?? 0);
 
 const HOUR = 3_600_000; // ms
 const issueKey = ({ place, spot, night, method, issuedAt }: NightForecast, hourly: boolean) => {

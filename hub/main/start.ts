@@ -118,6 +118,7 @@ export async function startHub(
       brokerConnected: () => broker?.connected() ?? false,
       open: settings.open,
       keeping: keeping.facts,
+      backUpNow: () => void keeping.backUp(),
       photos: photosIn(join(settings.data, 'photos'), wallClock.now),
     };
     const say = makeAnnouncer({

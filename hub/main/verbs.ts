@@ -14,6 +14,7 @@ import { importReadings } from './importReadings.ts';
 import { importRecord } from './importRecord.ts';
 import { version } from './package.ts';
 import { codeForPerson } from './personVerb.ts';
+import { progressLine } from './progressLine.ts';
 import { readText } from './readText.ts';
 import { replay } from './replay.ts';
 import { startHub } from './start.ts';
@@ -61,13 +62,16 @@ const importing: Verb = async (args) => {
   const { settings, rest } = readSettings('import', args);
   const name = file(rest, 'file of readings');
   const form = await formOf(name);
+  const line = progressLine(process.stderr, settings.quiet === true, wallClock.steady);
   if (form !== 'readings') {
-    const { taken, faults } = await importRecord(name, form, settings, say);
+    const { taken, faults } = await importRecord(name, form, settings, line.tell).finally(line.end);
     say(taken);
     for (const sentence of faults) process.stderr.write(`${sentence}\n`);
     return;
   }
-  const { readings, refused, sentences } = await importReadings(name, settings);
+  const { readings, refused, sentences } = await importReadings(
+    ...([name, settings, line.tell] as const),
+  ).finally(line.end);
   say(`${readings} readings taken in, ${refused} lines refused.`);
   for (const sentence of sentences) process.stderr.write(`${sentence}\n`);
   if (readings === 0) throw new Error('Expected at least one reading, got none');

@@ -68,7 +68,9 @@ export function makeTasks(store: Store) {
       };
       store.transaction(() => {
         write({ event: answer, task: next }, now, who, note);
-        if (ended) remember(task.key, { ...NO_MEMORY, answered: { answer, at: now } });
+        // What lapsed before this was told has a memory of its own by now.
+        if (ended && task.state === 'open')
+          remember(task.key, { ...NO_MEMORY, answered: { answer, at: now } });
         if (answer === 'done') says(store, task, who, now);
         if (answer === 'done') movedTrays(store, task, who, now);
         if (answer !== 'later') saidSown(store, task, answer, who, now);
@@ -90,7 +92,9 @@ const told: Partial<Record<Task['kind'], { what: string; is: boolean }>> = {
 
 function says(store: Store, task: Task, who: string, t: number) {
   const fact = told[task.kind];
-  if (fact)
+  // What was said later, and sent sooner, holds.
+  const newest = fact && store.journal.newestOf(task.place, fact.what);
+  if (fact && (newest === undefined || newest.t <= t))
     store.journal.add({
       t,
       who,

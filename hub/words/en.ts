@@ -4505,6 +4505,13 @@ export const keepingWords = {
     `The store was damaged and was mended ${age(old)}: ${readings} readings could be saved. The damaged file is kept as ${aside}.`,
   mendedFrom: (backup: string) => `What could not be read came from the backup ${backup}.`,
   mendedLost: 'There was no backup to take the rest from: what could not be read is lost.',
+  backUpNow: 'Back up now',
+  backingUp: (share: number) =>
+    share < 1
+      ? `A backup is being written: ${number(Math.floor(100 * share), 0)}${HARD}%…`
+      : 'The backup is written and is being looked over…',
+  backedUp: 'The backup is made, and was looked over.',
+  backUpFailed: (sentence: string) => `No backup was made: ${sentence}`,
 };
 
 // The plan of the coming weeks, in English.
@@ -5709,6 +5716,126 @@ const trialScreens = {
   changes: 'Changes of the farm',
 };
 
+// What waits for the hub, and what is read without it.
+const queueWords = {
+  said: (what: string, told: readonly string[]) =>
+    told.length === 0 ? what : `${what}. ${sentenceOf(told)}`,
+  kinds: {
+    answer: 'Task',
+    undoMove: 'Move taken back',
+    putAway: 'Put away',
+    lot: 'Lot',
+    sow: 'Sown',
+    repeat: 'Sown as last week',
+    batch: 'Batch',
+    loss: 'Loss',
+    lossChange: 'Loss',
+    quietWeek: 'A week without losses',
+    pick: 'Picked',
+    pickChange: 'Picking',
+    action: 'Corrective action',
+    check: 'Probe checked',
+    fruit: 'Fruit counted',
+    seen: 'Alarm seen',
+    want: 'Wanted',
+  },
+  /** Of a lot, a batch, a loss or a picking. */
+  changes: {
+    take: 'Taken from',
+    release: 'Released',
+    correct: 'Corrected',
+    undo: 'Taken back',
+    move: 'Moved',
+    cut: 'Cut',
+    throwOut: 'Thrown out',
+    note: 'Note on',
+    work: 'Work on',
+    clear: 'Cleared',
+    photo: 'Photo of',
+  },
+  fields: {
+    crop: 'crop',
+    kg: 'weight',
+    place: 'place',
+    from: 'from',
+    to: 'to',
+    trays: 'trays',
+    amount: 'how much',
+    look: 'looks',
+    how: 'how',
+    day: 'day',
+    week: 'week of',
+    at: 'at',
+    storedAt: 'put away at',
+    harvestedAt: 'harvested at',
+    sownAt: 'sown at',
+    until: 'until',
+    meantFor: 'meant for',
+    minutes: 'minutes',
+    walkMinutes: 'minutes of walking',
+    pickers: 'pickers',
+    lostKg: 'sorted out',
+    price: 'price',
+    seedCost: 'cost of seed',
+    otherCost: 'other costs',
+    variety: 'variety',
+    work: 'work',
+    note: 'note',
+    saw: 'seen:',
+    did: 'done:',
+    by: 'by',
+    core: 'core',
+    reading: 'reading',
+    of: 'of',
+    counted: 'counted on',
+    why: 'why',
+  },
+  units: { kg: 'kg', lostKg: 'kg', minutes: 'min', walkMinutes: 'min' },
+  title: (n: number) => (n === 1 ? '1 entry waits to be sent' : `${n} entries wait to be sent`),
+  why: 'Not stored in the hub yet. Kept on this device, and sent by itself, in this order, when the hub answers.',
+  refusedTitle: (n: number) =>
+    n === 1 ? 'The hub refused 1 entry' : `The hub refused ${n} entries`,
+  refusedWhy: 'Not stored. Change it and send it again, or drop it.',
+  refused: (sentence: string) => `The hub says: ${sentence}`,
+  saidAt: (time: string) => `said ${time}`,
+  waits: 'waits',
+  show: 'What waits',
+  answerWaits: (answer: string) => `${answer}: waits to be sent, not stored yet.`,
+  seenWaits: '“Seen” waits to be sent. The hub goes on waking people until it hears it.',
+  others: (n: number, name: string) =>
+    `${several(n, 'entry', 'entries')} of ${name} ${n === 1 ? 'waits' : 'wait'} on this device, and ${n === 1 ? 'is' : 'are'} sent when ${name} signs in here.`,
+  waitsHere: 'the hub does not answer. It is kept on this device and waits to be sent',
+  signIn: 'sign in first. It is kept on this device and waits to be sent',
+  cannotWait:
+    'the hub does not answer, and this cannot wait: it needs the hub to show what it does',
+  fromBefore: (ms: number) =>
+    `The hub did not answer for all of this page. What you see is up to ${ageLength(ms)} old.`,
+  neverOpened:
+    'no answer from the hub, and this was not opened on this device before, so nothing of it is kept',
+  secretNotKept: 'no answer from the hub, and a secret is not kept on this device',
+  noRoomForPhoto:
+    'the hub does not answer, and there is no room on this device to keep one more photo: 10 MB wait already',
+  photoGone: 'Expected its photo on this device, got none: drop the entry, or enter it anew',
+  keptHere:
+    'This browser keeps what it showed last, 8 million characters at the most, and what waits to be sent, with 10 MB of photos. Signing out removes what was shown.',
+  change: 'Change',
+  again: 'Send again',
+  anyway: 'Enter it all the same',
+  yourName: 'Who says so',
+  drop: 'Drop',
+  dropSure: 'Drop it for good',
+  keep: 'Keep it',
+  send: 'Send it changed',
+  back: 'Back',
+  when: 'When it was said',
+  noFields: 'Nothing of it can be changed here. Drop it, and enter it anew.',
+  actionOn: (action: string, what: string) => `${action}: ${what}`,
+};
+const sentenceOf = (parts: readonly string[]) => {
+  const text = parts.join(', ');
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
+};
+
 export const screens = {
   notKnown,
   number,
@@ -5908,4 +6035,5 @@ export const screens = {
   picks: pickScreens,
   review: reviewScreens,
   trial: trialScreens,
+  queue: queueWords,
 };

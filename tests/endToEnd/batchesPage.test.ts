@@ -79,7 +79,7 @@ describe.skipIf(!hasChromium)(`the whole page of batches in Chromium${needsChrom
     },
   );
 
-  test('when the hub is away the page says so, and what was typed stays', {
+  test('when the hub is away the page says so, and what was typed waits', {
     timeout: 120_000,
   }, async () => {
     const { page, close } = await openBrowser();
@@ -89,17 +89,19 @@ describe.skipIf(!hasChromium)(`the whole page of batches in Chromium${needsChrom
     await mine.getByRole('button', { name: /^Cut/ }).click();
     await mine.getByLabel('Weight in kg').fill('2');
     await mine.getByRole('button', { name: 'Store it' }).click();
-    await mine.getByText('Not stored: no answer from the hub').waitFor();
-    expect(await mine.getByLabel('Weight in kg').inputValue()).toBe('2');
+    await page.getByText('1 entry waits to be sent.').waitFor();
+    expect(await page.getByText(/The hub has stored/).count()).toBe(0);
     await page.unrouteAll({ behavior: 'wait' });
+    await page.locator('#waiting').waitFor({ state: 'hidden', timeout: 45_000 });
     await page.route('**/api/batches**', (route) => route.abort());
     await page.reload();
     await page
-      .getByText(/The hub did not give this: no answer from the hub/)
-      .first()
+      .getByText(/^The hub did not answer for all of this page\. What you see is up to .+ old\.$/)
       .waitFor();
+    await page.locator('.batch').first().waitFor();
     await page.unrouteAll({ behavior: 'wait' });
-    await page.getByRole('button', { name: 'Try again' }).first().click();
+    await page.getByRole('button', { name: 'Try now' }).click();
+    await page.getByText(/^The hub did not answer/).waitFor({ state: 'detached' });
     await close();
   });
 });

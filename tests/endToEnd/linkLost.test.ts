@@ -36,14 +36,16 @@ describe.skipIf(!hasChromium)(`a page without its hub, in Chromium${needsChromiu
     expect(await page.locator('article.task').count()).toBeGreaterThan(3);
   });
 
-  test('an answer given meanwhile is refused with its reason, and the task stays', {
+  test('an answer given meanwhile waits, is never said to be stored, and the task stays', {
     timeout: 60_000,
   }, async () => {
     const { page } = opened;
     const card = page.locator('article.task').first();
     const title = await card.getByRole('heading').textContent();
     await card.getByRole('button', { name: /^Done/ }).click();
-    await card.getByText('Not sent: no answer from the hub').waitFor();
+    await card.getByText('Done: waits to be sent, not stored yet.').waitFor();
+    await page.getByText('1 entry waits to be sent.').waitFor();
+    expect(await shutsOut(page)).toEqual([]);
     expect(await card.getByRole('heading').textContent()).toBe(title);
     expect(await page.getByText(/The hub has stored/).count()).toBe(0);
   });
@@ -73,6 +75,7 @@ describe.skipIf(!hasChromium)(`a page without its hub, in Chromium${needsChromiu
     await season.restart();
     await page.getByText(/No link to the hub/).waitFor({ state: 'detached', timeout: 45_000 });
     const { tasks } = await season.hub().get<Today>('/api/today');
+    await page.locator('#waiting').waitFor({ state: 'hidden', timeout: 45_000 });
     expect(await page.locator('article.task').count()).toBe(tasks.length);
     const card = page.locator('article.task').last();
     const title = (await card.getByRole('heading').textContent()) ?? '';

@@ -206,9 +206,12 @@ describe.skipIf(!hasChromium)(`the page of losses in Chromium${needsChromium}`, 
     await form.getByRole('button', { name: 'Sun House', exact: true }).click();
     await form.getByRole('button', { name: '1 tray', exact: true }).click();
     await form.getByRole('button', { name: /^Eaten/ }).click();
-    await page.getByText('Not stored: no answer from the hub').waitFor();
-    await page.unrouteAll({ behavior: 'wait' });
+    await page.getByText('1 entry waits to be sent.').waitFor();
     expect(await losses()).toHaveLength(before);
+    expect(await page.getByText(/The hub has stored/).count()).toBe(0);
+    await page.unrouteAll({ behavior: 'wait' });
+    await page.locator('#waiting').waitFor({ state: 'hidden', timeout: 45_000 });
+    expect(await losses()).toHaveLength(before + 1);
     await close();
   });
 });

@@ -7,6 +7,7 @@ import { alarmCsv } from '../alarmCsv.ts';
 import type { App } from '../app.ts';
 import { type ApiParts, Refused } from '../parts.ts';
 import { iso } from '../present.ts';
+import { saidAt } from '../saidAt.ts';
 import { shownAlarm, shownSilence, shownTest } from '../shownAlarm.ts';
 
 const MINUTE = 60_000; // ms
@@ -55,6 +56,12 @@ export function alarmRoutes(app: App, parts: ApiParts) {
     },
     (request) => {
       const { id } = request.params;
+      const said = saidAt(request, clock);
+      const stands = alarms.now().events.flatMap(({ head, folded }) => [head, ...folded]);
+      // Who saw one that is over has not seen the next one: that must go on waking people.
+      const since = stands.find((one) => one.id === id)?.since ?? said;
+      if (since > said)
+        throw new Refused(409, `Expected an alarm raised by ${iso(said)}, got ${iso(since)}`);
       if (!alarms.see(id, request.body.was ?? null, whoIs(request)))
         throw new Refused(404, `Expected the id of an alarm, got ${shown(id)}`);
       return now();

@@ -9,6 +9,7 @@ import { checkBatch, roomFault, saidOfBatch } from '../batchFacts.ts';
 import { batchOffers } from '../batchOffers.ts';
 import { heeded } from '../lotFacts.ts';
 import { type ApiParts, Refused } from '../parts.ts';
+import { saidAt } from '../saidAt.ts';
 import { shownBatch, wholeBatch } from '../shownBatch.ts';
 
 const DAY = 86_400_000; // ms
@@ -96,7 +97,7 @@ export function batchRoutes(app: App, parts: ApiParts) {
     '/api/batches',
     { schema: { body: contract.sowBatch, response: { 200: contract.batchHistory } } },
     (request) => {
-      const now = parts.clock.now();
+      const now = saidAt(request, parts.clock);
       const { override, minutes, ...said } = request.body;
       const facts: BatchFacts = {
         ...{ variety: null, sownAt: now, seedCost: null, otherCost: null, meantFor: null },
@@ -114,7 +115,7 @@ export function batchRoutes(app: App, parts: ApiParts) {
     '/api/batches/repeat',
     { schema: { body: contract.repeatBatches, response: { 200: contract.batchHistory.array() } } },
     (request) => {
-      const now = parts.clock.now();
+      const now = saidAt(request, parts.clock);
       const { batches: ids, sownAt: said, override } = request.body;
       const sownAt = said === undefined ? now : Date.parse(said);
       const calendar = parts.calendar();
@@ -151,7 +152,7 @@ export function batchRoutes(app: App, parts: ApiParts) {
       },
     },
     (request) => {
-      const now = parts.clock.now();
+      const now = saidAt(request, parts.clock);
       const batch = known(request.params.id);
       const { adds, made } = batchChange(parts, batch, request.body, now);
       enter(adds, whoIs(request), now);

@@ -16,6 +16,7 @@ import { checkLoss, expectNew, lossEvent } from '../lossFacts.ts';
 import { growingPlaces, lossOffers } from '../lossOffers.ts';
 import { lossStrips } from '../lossStrips.ts';
 import { type ApiParts, Refused } from '../parts.ts';
+import { saidAt } from '../saidAt.ts';
 import { shownLearning } from '../shownLearning.ts';
 import { lossWithHistory, shownLosses } from '../shownLoss.ts';
 
@@ -88,7 +89,7 @@ export function lossRoutes(app: App, parts: ApiParts) {
     '/api/losses',
     { schema: { body: contract.enterLoss, response: { 200: contract.lossHistory } } },
     (request) => {
-      const now = parts.clock.now();
+      const now = saidAt(request, parts.clock);
       const { photo = null, another = false, ...said } = request.body;
       const facts: LossFacts = {
         ...{ place: said.place, crop: said.crop, amount: said.amount, unit: said.unit },
@@ -118,7 +119,7 @@ export function lossRoutes(app: App, parts: ApiParts) {
     },
     (request) => {
       const before = known(request.params.id);
-      const now = parts.clock.now();
+      const now = saidAt(request, parts.clock);
       const event = lossEvent(parts, before, request.body, now);
       const loss = losses.add(before.id, before.place, event, whoIs(request), now);
       if (loss.photo !== null) photos?.adopt(loss.photo);
@@ -132,7 +133,7 @@ export function lossRoutes(app: App, parts: ApiParts) {
     { schema: { body: contract.sayQuiet, response: { 200: contract.lossOffers } } },
     (request) => {
       const { week, place, holds } = request.body;
-      const now = parts.clock.now();
+      const now = saidAt(request, parts.clock);
       if (weekOf(week) !== week)
         throw new Refused(400, `Expected a Monday (${weekOf(week)}) in week, got ${week}`);
       const newest = weekToSay(parts.calendar(), now);

@@ -10,6 +10,7 @@ import { lotOffers } from '../lotOffers.ts';
 import { withParts } from '../lotParts.ts';
 import { type ApiParts, Refused } from '../parts.ts';
 import { iso } from '../present.ts';
+import { saidAt } from '../saidAt.ts';
 import { lotEntries, shownLots } from '../shownLot.ts';
 import { takenEvent } from '../takenEvent.ts';
 
@@ -79,7 +80,7 @@ export function lotRoutes(app: App, parts: ApiParts) {
     '/api/lots',
     { schema: { body: contract.putAway, response: { 200: contract.lotHistory } } },
     (request) => {
-      const now = parts.clock.now();
+      const now = saidAt(request, parts.clock);
       const { override: by, ...said } = request.body;
       const facts: LotFacts = {
         from: null,
@@ -114,7 +115,7 @@ export function lotRoutes(app: App, parts: ApiParts) {
     },
     (request) => {
       const lot = known(request.params.id);
-      const now = parts.clock.now();
+      const now = saidAt(request, parts.clock);
       const event = eventOf(lot, request.body, request.session?.name ?? null, now);
       lots.addAll(withParts(parts, lot, event), whoIs(request), now);
       parts.look();

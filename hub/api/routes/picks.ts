@@ -9,6 +9,7 @@ import { type ApiParts, Refused } from '../parts.ts';
 import { pickCsv } from '../pickCsv.ts';
 import { checkPick, cropOfPick, saidPick } from '../pickFacts.ts';
 import { pickOffers } from '../pickOffers.ts';
+import { saidAt } from '../saidAt.ts';
 import { pickWithPast, shownPick } from '../shownPick.ts';
 
 const range = {
@@ -74,7 +75,7 @@ export function pickRoutes(app: App, parts: ApiParts) {
     '/api/picks',
     { schema: { body: contract.enterPick, response: { 200: contract.pickHistory } } },
     (request) => {
-      const now = parts.clock.now();
+      const now = saidAt(request, parts.clock);
       const { body } = request;
       const facts: PickFacts = {
         ...{ place: body.place, kg: body.kg, at: now, lostKg: null, minutes: null },
@@ -101,7 +102,7 @@ export function pickRoutes(app: App, parts: ApiParts) {
     },
     (request) => {
       const pick = known(request.params.id);
-      const now = parts.clock.now();
+      const now = saidAt(request, parts.clock);
       const event = eventOf(pick, request.body, now);
       const next = picks.add(pick.id, pick.place, event, whoIs(request), now);
       parts.look();

@@ -7,6 +7,7 @@ import type { App } from '../app.ts';
 import { type ApiParts, Refused } from '../parts.ts';
 import { noPlaces, placesFacts } from '../placesFacts.ts';
 import { nameOf, shownTask } from '../present.ts';
+import { saidAt } from '../saidAt.ts';
 
 /** Where a crop does best, and taking back a move that an answer entered. */
 export function placesComparedRoutes(app: App, parts: ApiParts) {
@@ -39,7 +40,7 @@ export function placesComparedRoutes(app: App, parts: ApiParts) {
       const { id } = request.params;
       const task = parts.tasks.get(id);
       if (!task) throw new Refused(404, `Expected the id of a task, got ${shown(id)}`);
-      if (!undoMove(parts, task, whoIs(request), parts.clock.now()))
+      if (!undoMove(parts, task, whoIs(request), saidAt(request, parts.clock)))
         throw new Refused(409, 'Expected a move that stands as its task entered it, got none');
       parts.look();
       return shownTask(task, nameOf(parts, task.place));

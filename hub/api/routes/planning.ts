@@ -5,6 +5,7 @@ import { shown } from '../../words/index.ts';
 import { whoIs } from '../access.ts';
 import type { App } from '../app.ts';
 import { type ApiParts, Refused } from '../parts.ts';
+import { saidAt } from '../saidAt.ts';
 import { productsOf, shownPlan } from '../shownPlan.ts';
 import { weekSheet } from '../weekSheet.ts';
 
@@ -28,6 +29,7 @@ export function planningRoutes(app: App, parts: ApiParts) {
       const { body } = request;
       const id = wantId(body.day, body.of);
       const who = whoIs(request);
+      const now = saidAt(request, clock);
       if ('undo' in body) {
         const entries = wants.get(id)?.entries ?? [];
         const undone = undoneIn(entries);
@@ -36,11 +38,11 @@ export function planningRoutes(app: App, parts: ApiParts) {
             409,
             `Expected an entry that holds for ${body.of} on ${body.day} in undo, got ${body.undo}`,
           );
-        wants.add(id, null, { event: 'undone', entry: body.undo }, who, clock.now());
+        wants.add(id, null, { event: 'undone', entry: body.undo }, who, now);
       } else {
         const { day, of, kg } = body;
         checkWant(day, of);
-        wants.add(id, null, { event: 'wanted', day, of, kg }, who, clock.now());
+        wants.add(id, null, { event: 'wanted', day, of, kg }, who, now);
       }
       parts.look();
       return shownPlan(parts, USUAL_WEEKS);

@@ -7,6 +7,7 @@ import type { App } from '../app.ts';
 import { type ApiParts, Refused } from '../parts.ts';
 import { openTasks } from '../present.ts';
 import { shownCheck } from '../roomLog.ts';
+import { saidAt } from '../saidAt.ts';
 
 /** Probes held against melting ice: kept with their date, and their correction where it is wanted. */
 export function probeCheckRoutes(app: App, parts: ApiParts) {
@@ -50,7 +51,7 @@ export function probeCheckRoutes(app: App, parts: ApiParts) {
     (request) => {
       const probe = known(request.params.id);
       const { at: told, points, by: name, apply } = request.body;
-      const now = parts.clock.now();
+      const now = saidAt(request, parts.clock);
       const at = told === undefined ? now : Date.parse(told);
       if (at > now) throw new Refused(400, `Expected a time that is past in at, got ${told}`);
       const by = name ?? request.session?.name ?? null;

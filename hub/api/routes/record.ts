@@ -8,6 +8,7 @@ import { type ApiParts, Refused } from '../parts.ts';
 import { iso } from '../present.ts';
 import { roomLastDay } from '../roomLastDay.ts';
 import { logRange, roomLog, shownActions } from '../roomLog.ts';
+import { saidAt } from '../saidAt.ts';
 
 /** The temperature record of a cool room, and what people enter into it. */
 export function recordRoutes(app: App, parts: ApiParts) {
@@ -65,7 +66,7 @@ export function recordRoutes(app: App, parts: ApiParts) {
     (request) => {
       const room = roomOf(request.params.id);
       const { at, saw, did, by: told, core = null, corrects = null } = request.body;
-      const now = parts.clock.now();
+      const now = saidAt(request, parts.clock);
       const when = at === undefined ? now : Date.parse(at);
       if (when > now) throw new Refused(400, `Expected a time that is past in at, got ${at}`);
       const by = told ?? request.session?.name ?? null;

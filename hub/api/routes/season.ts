@@ -7,6 +7,7 @@ import type { App } from '../app.ts';
 import { newest } from '../newest.ts';
 import { type ApiParts, Refused } from '../parts.ts';
 import { iso } from '../present.ts';
+import { saidAt } from '../saidAt.ts';
 
 const removed = z.object({ removed: z.string() });
 
@@ -66,8 +67,8 @@ export function seasonRoutes(app: App, parts: ApiParts) {
   const plan = (place: ReturnType<typeof season.planned>[number]) =>
     season.plan(place, clock.now(), newest(parts).outlook.frost);
 
-  const entry = (id: string, what: string, who: string, body: unknown) => {
-    store.journal.add({ t: clock.now(), who, what, place: id, subject: null, body });
+  const entry = (id: string, what: string, who: string, body: unknown, t: number = clock.now()) => {
+    store.journal.add({ t, who, what, place: id, subject: null, body });
     parts.look();
   };
   app.post(
@@ -75,13 +76,14 @@ export function seasonRoutes(app: App, parts: ApiParts) {
     { schema: { params, body: contract.fruitCount, response: { 200: contract.cutBack } } },
     (request) => {
       const place = placeIn(season.planned(), request.params.id, 'id');
-      const { cohorts, counted = today() } = request.body;
+      const said = saidAt(request, clock);
+      const { cohorts, counted = parts.calendar().dayOf(said) } = request.body;
       if (counted > today())
         throw new Refused(400, `Expected a day up to ${today()} in counted, got ${counted}`);
       for (const { flowered = counted } of cohorts)
         if (flowered > counted)
           throw new Refused(400, `Expected a day up to ${counted} in flowered, got ${flowered}`);
-      entry(place.id, 'fruit', whoIs(request), { counted, cohorts });
+      entry(place.id, 'fruit', whoIs(request), { counted, cohorts }, said);
       return plan(place);
     },
   );

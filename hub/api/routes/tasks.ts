@@ -5,6 +5,7 @@ import { whoIs } from '../access.ts';
 import type { App } from '../app.ts';
 import { type ApiParts, Refused } from '../parts.ts';
 import { nameOf, openTasks, shownTask } from '../present.ts';
+import { saidAt } from '../saidAt.ts';
 
 /** Ended tasks go back this far. Ours: what is older belongs to the season's review. */
 const ENDED_FOR = 14 * 86_400_000; // ms
@@ -41,12 +42,12 @@ export function taskRoutes(app: App, parts: ApiParts) {
     (request) => {
       const { id } = request.params;
       const { answer, until, note } = request.body;
-      const now = parts.clock.now();
+      const now = saidAt(request, parts.clock);
       const later = until === undefined ? null : Date.parse(until);
       if (answer === 'later' && (later === null || later <= now))
         throw new Refused(400, `Expected a time to come in until, got ${until ?? 'nothing'}`);
       const given = { answer, until: later, note: note ?? null };
-      const task = parts.answer(id, given, whoIs(request));
+      const task = parts.answer(id, given, whoIs(request), now);
       if (task) return shownTask(task, nameOf(parts, task.place));
       const known = parts.tasks.get(id);
       // The same answer twice (a tap on a slow link) is not a mistake.

@@ -140,11 +140,12 @@ test.for([
   },
 );
 
-test('long files tell how far they are', async () => {
+test('how far a long file is goes to people at a terminal, and never into what programs read', async () => {
   const lines = Array.from({ length: 20_001 }, () => '2019-04-01,1,2');
   const { file, data } = folder(`date,tmin,tmax\n${lines.join('\n')}\n`);
-  const { out } = await run('import', file, '--data', data, ...at, '--station', 'A');
-  expect(out).toMatch(/^100 % read …$/m);
+  const told = await run('import', file, '--data', data, ...at, '--station', 'A');
+  expect(told.code).toBe(0);
+  expect(told.out + told.err).not.toMatch(/% read/);
 });
 
 const farm = `${farmText().replace('kind: patch,', 'kind: patch, crop: strawberry,')}`.replace(
