@@ -58,7 +58,7 @@ export function* walkPast(
     if (place.kind === 'outdoor') return false;
     const other = next.place(place.id);
     if (other === undefined) return false;
-    return (wages && place.cover !== undefined) || limitsOf(old, place) !== limitsOf(next, other);
+    return (wages && place.kind !== 'cool-room') || limitsOf(old, place) !== limitsOf(next, other);
   });
   if (touched.length === 0) return [];
   const looks = pastLooks(past, old, spotsOf, { from, to });
