@@ -12,6 +12,7 @@ import { Review } from './Review.tsx';
 import { SetUpStep } from './SetUpStep.tsx';
 import { SignIn } from './SignIn.tsx';
 import { Today } from './Today.tsx';
+import { TryLimit } from './TryLimit.tsx';
 import { Pickings, Worth } from './Worth.tsx';
 
 /** The headings behind "More", in their order. */
@@ -46,6 +47,7 @@ export const pages: readonly Page[] = [
   { path: '/losses', menu: words.menu.losses, level: 'more', group: 'records', Show: Losses },
   { path: '/crops', menu: words.growing.page, level: 'more', group: 'growing', Show: Crops },
   { path: '/review', menu: words.review.title, level: 'more', group: 'records', Show: Review },
+  { path: '/try-limit', menu: words.trial.title, level: 'more', group: 'records', Show: TryLimit },
   { path: '/probes', menu: words.menu.probes, level: 'more', group: 'hub', Show: Probes },
   { path: '/alarms', menu: words.menu.alarms, level: 'more', group: 'hub', Show: Alarms },
   { path: '/set-up', menu: words.menu.setUp, level: 'more', group: 'hub', Show: SetUp },

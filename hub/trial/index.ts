@@ -5,3 +5,4 @@ export type { WouldAsk } from './keeper.ts';
 export { makeTrials, type TrialState, type Trials } from './makeTrials.ts';
 export { type RunTrial, runTrial, type TrialTold } from './runTrial.ts';
 export { type PlaceTrial, type Progress, type TrialJob, walkPast } from './walkPast.ts';
+export type { MayAsk } from './walkPlace.ts';

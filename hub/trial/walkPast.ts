@@ -6,7 +6,7 @@ import { barePlace } from './barePlace.ts';
 import type { WouldAsk } from './keeper.ts';
 import { pastLooks } from './pastLooks.ts';
 import { HOUR, type PastSpot, pastSpots } from './pastSpots.ts';
-import { type PastLook, walkPlace } from './walkPlace.ts';
+import { type MayAsk, type PastLook, walkPlace } from './walkPlace.ts';
 import { walkRoom } from './walkRoom.ts';
 
 /** Rules look back two days, and yesterday is asked about. */
@@ -39,10 +39,12 @@ const limitsOf = (farm: Farm, place: Farm['places'][number]) =>
 /**
  * Walks the places whose limits differ through the past, hour by hour, once under each set of
  * limits. Yields before each place.
+ * @param may first conditions of the rules, where they are to be others
  */
 export function* walkPast(
   past: Past,
   { before, after, from, to }: TrialJob,
+  may?: MayAsk,
 ): Generator<Progress, PlaceTrial[]> {
   const [old, next] = [farmOf(before), farmOf(after)];
   const span = { from: from - BEFORE, to };
@@ -58,7 +60,7 @@ export function* walkPast(
     if (place.kind === 'outdoor') return false;
     const other = next.place(place.id);
     if (other === undefined) return false;
-    return (wages && place.cover !== undefined) || limitsOf(old, place) !== limitsOf(next, other);
+    return (wages && place.kind !== 'cool-room') || limitsOf(old, place) !== limitsOf(next, other);
   });
   if (touched.length === 0) return [];
   const looks = pastLooks(past, old, spotsOf, { from, to });
@@ -89,7 +91,7 @@ export function* walkPast(
       if (here === undefined) return [];
       const bare = barePlace(farm, here);
       return bare.coolRoom === null
-        ? walkPlace(bare, spots, looks)
+        ? walkPlace(bare, spots, looks, may)
         : walkRoom(past, bare, placements, looks, limits);
     };
     const read = spots.length > 0 || roomRead(place.id);

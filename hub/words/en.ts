@@ -5707,7 +5707,7 @@ const trialScreens = {
   none: 'No other days.',
   notes: 'How to read it',
   keepTitle: 'Keep it',
-  keepWhat: 'This changes of the farm:',
+  keepWhat: 'It changes this in the farm:',
   keepWhy: 'Why (if you like)',
   keep: 'Keep this limit',
   leave: 'Leave it as it was',

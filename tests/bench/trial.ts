@@ -59,6 +59,7 @@ export async function trialYear() {
     ...before.places.map(({ id }) => ({ what: 'wet-at' as const, of: id, to: 95 })),
     { what: 'heat-limit', of: 'leaves', to: 28 },
     { what: 'wage', of: null, to: 20 },
+    { what: 'room-limit', of: 'cool-room', to: 5 },
   ]);
   const job: TrialJob = { before, after, from: END - YEAR, to: END };
   const run = runTrial(WORKER);
@@ -84,7 +85,7 @@ export async function trialYear() {
   });
   figure('trial-called-off', again, 'ms');
   const asked = places.reduce((sum, { before, after }) => sum + before.length + after.length, 0);
-  if (places.length < 18 || asked === 0)
-    throw new Error(`Expected 18 places with tasks, got ${places.length} with ${asked}`);
+  if (places.length < 19 || asked === 0)
+    throw new Error(`Expected 19 places with tasks, got ${places.length} with ${asked}`);
   core.close();
 }

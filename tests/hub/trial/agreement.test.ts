@@ -5,6 +5,7 @@ import type { TrialChange } from '../../../hub/contract/index.ts';
 import { type Replayed, replay } from '../../../hub/main/replay.ts';
 import { openPast } from '../../../hub/store/index.ts';
 import { changedFarm, type WouldAsk, walkPast } from '../../../hub/trial/index.ts';
+import { tempFolder } from '../tempStore.ts';
 import { DAY, pastHub } from './pastHub.ts';
 
 // A trial is short: hours, and their means. Held against the whole hub under a clock that follows
@@ -30,7 +31,7 @@ declare function lastOf(): readonly {
 test('a trial asks on nearly all days on which the whole hub asks, under either limits', {
   timeout: 400_000,
 }, async () => {
-  const past = await pastHub(7, false);
+  const past = await pastHub(tempFolder(), 7, false);
   const { dayOf } = calendarOf(past.file.farm.zone);
   const from = past.from + 2 * DAY; // the first days are looked back on
   const settings = { farm: past.farm, readings: past.readings, json: true } as const;
@@ -93,7 +94,7 @@ test('a trial asks on nearly all days on which the whole hub asks, under either 
         else apart.push(`${day} ${hub.has(day) ? 'hub only' : 'trial only'}`);
       }
     }
-  console.info(`task-days alike: ${both} of ${either}; ${apart.join('; ')}`);
   expect(either).toBeGreaterThan(15);
-  expect(both / either).toBeGreaterThan(0.85);
+  // 41 of 41 when this was written.
+  expect(both / either, apart.join('; ')).toBeGreaterThanOrEqual(0.95);
 });

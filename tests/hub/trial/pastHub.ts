@@ -10,13 +10,11 @@ import { importReadings } from '../../../hub/main/importReadings.ts';
 import { openStore } from '../../../hub/store/index.ts';
 import { changedFarm } from '../../../hub/trial/index.ts';
 import { scenario, writeHistory } from '../../../simulators/index.ts';
-import { tempFolder } from '../tempStore.ts';
 
 export const DAY = 86_400_000; // ms
 
 /** The made-up farm's readings of some days up to its story, in a file and in a store. */
-export async function pastHub(days: number, stored = true) {
-  const folder = tempFolder();
+export async function pastHub(folder: string, days: number, stored = true) {
   const readings = join(folder, 'readings.ndjson');
   const span = { from: scenario.start - days * DAY, to: scenario.start };
   writeHistory(scenario, { ...span, seed: scenario.seed, every: 10, fineHours: 0 }, readings);
