@@ -29,7 +29,7 @@ export function CropNeeds({ crop, zone }: { crop: string; zone: string }) {
       : text.base[base.from](lower);
   return (
     <section class="crop-needs">
-      <h2>{text.cropTitle(facts.name)}</h2>
+      <h2>{facts.name}</h2>
       <p>
         {need.later === null
           ? text.noNeed

@@ -12,7 +12,8 @@ const grams = (...told: (number | null)[]) => {
 /** Grams, days and money of a young and a later cut, side by side. */
 export function YoungOrLater({ crop }: { crop: CropGrowing }) {
   const text = words.growing;
-  const columns = [
+  // The stages are the columns: two of them fit a phone, where their figures would not side by side.
+  const lines = [
     { label: text.grams, of: 'grams', digits: 0 },
     { label: text.days, of: 'days', digits: 0 },
     { label: text.moneyPerTray(crop.money), of: 'moneyPerTray', digits: 2 },
@@ -23,17 +24,18 @@ export function YoungOrLater({ crop }: { crop: CropGrowing }) {
       <h3>{text.youngOrLater}</h3>
       <FigureTable
         label={`${text.youngOrLater}: ${crop.name}`}
-        columns={[text.cut, ...columns.map(({ label }) => label), text.fromLabel]}
-        rows={crop.stages.map((stage) => [
-          text.stage[stage.stage],
-          ...columns.map(({ of, digits }) => {
-            const figure = stage[of];
-            const { value = null, low = null, high = null } = figure ?? {};
-            if (of === 'grams') return grams(value, low, high);
-            return text.figure(value, low, high, digits);
-          }),
-          text.from(stage.batches),
-        ])}
+        columns={[text.cut, ...crop.stages.map(({ stage }) => text.stage[stage])]}
+        rows={[
+          ...lines.map(({ label, of, digits }) => [
+            label,
+            ...crop.stages.map((stage) => {
+              const { value = null, low = null, high = null } = stage[of] ?? {};
+              if (of === 'grams') return grams(value, low, high);
+              return text.figure(value, low, high, digits);
+            }),
+          ]),
+          [text.fromLabel, ...crop.stages.map(({ batches }) => text.from(batches))],
+        ]}
       />
       <p class="quiet">{text.intervals}</p>
     </section>

@@ -2318,6 +2318,9 @@ export const farmFieldNames: Readonly<Record<FarmPart, Readonly<Record<string, s
     'picking.minutes': 'minutes to pick',
     'picking.value': 'value of what hangs ripe',
     wet: 'limits of wet leaves',
+    water: 'when to water',
+    'water.below': 'water below, % of soil moisture',
+    'water.minutes': 'minutes of watering',
     'wet.at': 'humidity from which leaves count as wet',
     'wet.below': 'humidity below which leaves count as dry',
     setPoint: 'set temperature',
@@ -4555,7 +4558,7 @@ export function sowingWords(one: SowingSaid): string {
   else said.push('Too few batches have ended for a chance.');
   if (one.second !== null && one.tooEarly !== null)
     said.push(
-      `Over before that day: ${chance(one.tooEarly)}. Or two smaller sowings: ${one.trays - one.second.trays} now, and ${one.second.trays} on ${shortDayInText(one.second.day)}.`,
+      `Over before that day: ${chance(one.tooEarly)}. Or two smaller sowings: ${one.trays - one.second.trays} on this day, and ${one.second.trays} on ${shortDayInText(one.second.day)}.`,
     );
   return said.join(' ');
 }
@@ -5287,10 +5290,9 @@ const growingScreens = {
         : `${number(value, digits)} (${number(low, digits)} to ${number(high, digits)})`,
   intervals:
     'In brackets: 8 in 10 for the mean, from three batches on; days of the farm file as told.',
-  cropTitle: (name: string) => `What ${name} needs`,
   base: {
     own: (lower: string, low: string, high: string, n: number) =>
-      `Heat counts from ${lower}, learned from ${several(n, 'own sowing', 'own sowings')}; four ways to learn it say ${low} to ${high}.`,
+      `Heat counts from ${lower}, learned from ${several(n, 'own sowing', 'own sowings')}; by other ways to learn it ${low} to ${high}.`,
     told: (lower: string) => `Heat counts from ${lower}, as the farm file tells.`,
     table: (lower: string) => `Heat counts from ${lower}, by the table of starting bases.`,
     usual: (lower: string) => `Heat counts from ${lower}, because nothing tells its own base.`,

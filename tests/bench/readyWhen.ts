@@ -6,7 +6,7 @@ import { scoreOf } from '../hub/growing/seasons/scoreSeasons.ts';
 import { figure } from './report.ts';
 
 const SEEDS = Number(process.env.DEWPOST_SEEDS ?? 3);
-const FIRST = 11; // 1 and 2 were used while doubts were set
+const FIRST = 11; // 1 to 4 were used while doubts were set
 const YEARS = 3;
 const moments: readonly (readonly [string, Moment | null])[] = [
   ['sown', 'sown'],
