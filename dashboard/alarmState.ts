@@ -21,15 +21,18 @@ const SOON = 300; // ms; ours: an upset raises several at once
 const BETWEEN_LOOKS = 10_000; // ms; a demonstration looks many times a second
 let waiting: ReturnType<typeof setTimeout> | undefined;
 let askedAt = 0;
+/** By address: what one did not give is not made good by another. */
+const faults = new Map<string, string>();
 
 async function take<Shape>(path: string, write: (facts: Shape) => void): Promise<void> {
   try {
     write(await ask<Shape>(path));
-    alarmFault.value = undefined;
+    faults.delete(path);
   } catch (error) {
     if (error instanceof Refusal && error.status === 401) state.signInNeeded.value = true;
-    alarmFault.value = error instanceof Error ? error.message : String(error);
+    faults.set(path, error instanceof Error ? error.message : String(error));
   }
+  alarmFault.value = [...faults.values()][0];
 }
 
 export const refreshAlarms = () => {

@@ -20,7 +20,7 @@ import { Rehearsal } from '../parts/Rehearsal.tsx';
 import { SendingForm } from '../parts/SendingForm.tsx';
 import { Silences } from '../parts/Silences.tsx';
 import { SoundSwitch } from '../parts/SoundSwitch.tsx';
-import { alarmChanges, farm } from '../state.ts';
+import { alarmChanges, farm, mayChange } from '../state.ts';
 import { words } from '../words.ts';
 
 const refreshAll = () => {
@@ -70,6 +70,9 @@ export function Alarms() {
         </p>
       ))}
       <Silences silences={facts.silences} zone={zone} now={now} />
+      {settings === null && mayChange.value && alarmFault.value === undefined && (
+        <Fault sentence={undefined} />
+      )}
       {settings && (
         <section>
           <h2>{text.people.title}</h2>
