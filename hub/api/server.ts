@@ -43,6 +43,7 @@ import { signInRoutes } from './routes/signIn.ts';
 import { starterRoutes } from './routes/starters.ts';
 import { taskRoutes } from './routes/tasks.ts';
 import { todayRoutes } from './routes/today.ts';
+import { ventRoutes } from './routes/vents.ts';
 import { sayFault } from './sayFault.ts';
 import { makeSessions } from './sessions.ts';
 import { makeStreams } from './streams.ts';
@@ -112,6 +113,7 @@ export async function buildServer(parts: ApiParts, options: ServerOptions): Prom
   frostNightRoutes(app, parts);
   taskRoutes(app, parts);
   placeRoutes(app, parts);
+  ventRoutes(app, parts);
   probeRoutes(app, parts);
   alarmRoutes(app, parts);
   alarmSettingsRoutes(app, parts);

@@ -92,6 +92,20 @@ export const spotNow = z.object({
   stale: z.boolean(),
 });
 
+/** How a place's vents stand: as somebody said within a day, or as is usual by the farm file. */
+export const ventsNow = z.object({
+  state: z.enum(['open', 'shut']).nullable(),
+  by: z.enum(['said', 'usual']).nullable(),
+  since: time.nullable(),
+  /** Somebody said that they stay open tonight. */
+  staysOpen: z.boolean(),
+  /** The newest entry can be taken back. */
+  mayUndo: z.boolean(),
+});
+
+/** "I opened it", "I closed it"; `at` up to a day back, now where it is left out. */
+export const tellVents = z.strictObject({ state: z.enum(['open', 'shut']), at: time.optional() });
+
 export const placeNow = z.object({
   id: z.string(),
   name: z.string(),
@@ -109,6 +123,8 @@ export const placeNow = z.object({
   wet: z.boolean().nullable(),
   wetSince: time.nullable(),
   opened: z.boolean().nullable(),
+  /** How the vents stand and who says so; left out where there are none. */
+  vents: ventsNow.optional(),
   covered: z.boolean().nullable(),
   spots: z.array(spotNow),
   /** Trays of batches that grow here, by crop, the most first; absent where nobody keeps batches. */

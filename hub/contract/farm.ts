@@ -32,11 +32,24 @@ const stretch = z
     'expected hours such as 06:00-10:00',
   );
 
+const clockTime = z
+  .string()
+  .regex(/^([01]\d|2[0-3]):[0-5]\d$/, 'expected a time of day such as 08:30');
+
+/** When somebody usually opens the vents and shuts them, each day; an hour before sunset where left out. */
+const airing = z
+  .strictObject({ opens: clockTime, shuts: clockTime.optional() })
+  .refine(({ opens, shuts }) => shuts === undefined || opens < shuts, {
+    path: ['shuts'],
+    message: 'expected a time after `opens`',
+  });
+
 const place = z.strictObject({
   id,
   name: z.string().min(1).max(60),
   kind: placeKind,
   vents: z.boolean().default(false),
+  airing: airing.optional(),
   /** Trays it can hold. */
   capacity: z.number().int().min(0).optional(),
   crop: id.optional(),

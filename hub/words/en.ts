@@ -265,6 +265,12 @@ export const evidenceLabels: Readonly<Record<string, string>> = {
   'cover-gain': 'What covers add here in nine clear nights of ten',
   covers: 'Covers',
   'cycle-moved-by': 'Whole cycle moved by',
+  'chance-of-frost': 'Chance of frost outside tonight',
+  'minutes-spared': 'Minutes of shutting and opening again that it spares',
+  'open-cold-hours-more': 'Hours of harmful cold more with the vents open, frost counted ten times',
+  'open-damp-hours-fewer': 'Hours fit for disease fewer with the vents open',
+  'open-night-spares': 'What a night with the vents open spares of what stands there',
+  'usually-shut-in': 'Usually closed in',
   'cutting-allowed': 'Cutting back may be done, because of',
   'cutting-brings': 'Cutting back brings, against picking on',
   'cycle-bottom-above': 'Bottom of the cooling cycle above the set temperature',
@@ -566,6 +572,11 @@ const sentences: Readonly<Record<string, Say>> = {
   'stored-freezing': ({ value }) =>
     `It is at ${figure(value)}${HARD}°C where lots are stored: leaves freeze a little below zero.`,
   vents: ({ value }) => `The vents are ${figure(value)}, as somebody said.`,
+  'open-damp-hours-fewer': ({ value }) =>
+    `With the vents open about ${hoursOf(value)} fewer of the night suit a disease.`,
+  'minutes-spared': ({ value }) =>
+    `It spares about ${figure(value)}${HARD}min of closing and opening again.`,
+  'usually-shut-in': () => 'You close it at its usual hour.',
   covers: ({ value }) => `The covers are ${figure(value)}, as somebody said.`,
   'night-goes-first': () => 'The cold of the night goes first.',
   'still-too-warm-to-close': () => 'It is still too warm inside to close.',
@@ -605,6 +616,9 @@ const reasons: Partial<Record<TaskKind, readonly (readonly string[])[]>> = {
     ['hottest-ahead'],
   ],
   'open-up': [
+    ['open-damp-hours-fewer', 'minutes-spared'],
+    ['open-damp-hours-fewer'],
+    ['minutes-spared'],
     ['night-goes-first'],
     ['outside-freezing'],
     ['heat-limit-near', 'outside-cooler-by'],
@@ -614,6 +628,7 @@ const reasons: Partial<Record<TaskKind, readonly (readonly string[])[]>> = {
     ['inside-temperature', 'outside-cooler-by'],
   ],
   'close-up': [
+    ['usually-shut-in'],
     ['still-too-warm-to-close'],
     ['stay-open-dry'],
     ['tonight-outside-low', 'film-not-enough'],
@@ -693,7 +708,7 @@ export function title({ kind, place: name, subject, because }: Titled): string {
   const growing = kind === 'sow' || kind === 'harvest' ? traysNamed(because, kind) : null;
   if (growing !== null) return `${kind === 'sow' ? 'Sow' : 'Harvest'} ${growing} in ${place}`;
   const titles: Readonly<Record<TaskKind, string>> = {
-    'open-up': `Open up ${place}`,
+    'open-up': subject === 'tonight' ? `Leave ${place} open tonight` : `Open up ${place}`,
     'close-up': `Close up ${place}`,
     shade: `Shade ${place}`,
     'move-trays': moving(because, place),
@@ -1212,6 +1227,18 @@ const placeScreens = {
   title: 'Places',
   none: 'The farm has no places yet.',
   opened: (opened: boolean) => (opened ? 'opened' : 'closed'),
+  vents: {
+    heading: 'Vents',
+    unknown: 'Nobody said how the vents stand.',
+    said: (open: boolean, since: string) =>
+      `${open ? 'Open' : 'Closed'}, as somebody said ${since}.`,
+    usual: (open: boolean) => `${open ? 'Open' : 'Closed'}, as is usual at this hour.`,
+    staysOpen: 'It stays open tonight, somebody said.',
+    openedNow: 'I opened it',
+    closedNow: 'I closed it',
+    undo: 'That was a mistake: take it back',
+  },
+  openedUsual: (opened: boolean) => (opened ? 'usually open now' : 'usually closed now'),
   covered: (covered: boolean) => (covered ? 'covered' : 'not covered'),
   since: (time: string) => `since ${time}`,
   now: 'Now',
@@ -2323,12 +2350,15 @@ export const farmFieldNames: Readonly<Record<FarmPart, Readonly<Record<string, s
     name: 'name',
     kind: 'kind',
     vents: 'vents',
+    airing: 'usual airing',
+    'airing.opens': 'usually opened at',
+    'airing.shuts': 'usually closed at',
     capacity: 'room for trays',
     crop: 'crop',
     trays: 'trays standing there',
     covers: 'covers',
     cover: 'covering',
-    'cover.minutes': 'minutes to cover',
+    'cover.minutes': 'minutes to cover and uncover',
     'cover.value': 'value under the cover',
     'cover.damage': 'temperature at which damage begins',
     'cover.effect': 'share of the damage a cover keeps off',
@@ -2952,6 +2982,9 @@ const growingInputs = {
 export const inputLabels: Readonly<Record<string, string>> = {
   ...growingInputs,
   ...trayInputs,
+  kilograms: 'What stands there comes to',
+  'share-lost': 'Share of the value that a night with damage takes',
+  'shuts-at': 'Usually closed at',
   'above-since': 'Above since',
   'afternoon-temperature': 'Temperature at 15:00',
   'clear-nights-under-cover': 'Clear, calm nights under these covers',

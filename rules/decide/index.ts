@@ -15,6 +15,7 @@ export {
 export { MORNING_REACH } from './clues.ts';
 export { withTonight } from './cutBack.ts';
 export { decide, type Failure, type Outlook } from './decide.ts';
+export { TONIGHT } from './leaveOpen.ts';
 export { rank } from './rank.ts';
 export { heatLimitOf } from './shade.ts';
 export type * from './snapshot.ts';

@@ -17,6 +17,7 @@ const FIRST = Number(process.env.DEWPOST_FIRST_SEED ?? 1);
 const DAYS = Number(process.env.DEWPOST_DAYS ?? 260);
 const LOOK = Number(process.env.DEWPOST_LOOK ?? 60);
 const BEGINS = Date.parse(process.env.DEWPOST_BEGINS ?? '2026-03-01');
+const UNDONE = (process.env.DEWPOST_UNDONE ?? '').split(',');
 const KEPT = process.env.DEWPOST_HABIT !== 'instead';
 
 const jobs = Array.from({ length: SEEDS }, (_, i) => FIRST + i).flatMap((seed): SeasonJob[] => {
@@ -24,6 +25,7 @@ const jobs = Array.from({ length: SEEDS }, (_, i) => FIRST + i).flatMap((seed): 
     seed,
     days: DAYS,
     begins: BEGINS,
+    undone: UNDONE,
     look: LOOK,
     habits: { vents: KEPT, covers: false },
   };
