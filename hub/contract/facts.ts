@@ -9,6 +9,7 @@ import {
   taskKind,
   time,
 } from './terms.ts';
+import { ventsNow } from './vents.ts';
 
 // What the hub says about places, nights, rooms and probes. null means unknown, never zero.
 
@@ -91,20 +92,6 @@ export const spotNow = z.object({
   /** Too old to decide on. */
   stale: z.boolean(),
 });
-
-/** How a place's vents stand: as somebody said within a day, or as is usual by the farm file. */
-export const ventsNow = z.object({
-  state: z.enum(['open', 'shut']).nullable(),
-  by: z.enum(['said', 'usual']).nullable(),
-  since: time.nullable(),
-  /** Somebody said that they stay open tonight. */
-  staysOpen: z.boolean(),
-  /** The newest entry can be taken back. */
-  mayUndo: z.boolean(),
-});
-
-/** "I opened it", "I closed it"; `at` up to a day back, now where it is left out. */
-export const tellVents = z.strictObject({ state: z.enum(['open', 'shut']), at: time.optional() });
 
 export const placeNow = z.object({
   id: z.string(),

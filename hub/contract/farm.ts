@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { id, lotClass, placeKind, probeName, quantity, spot } from './terms.ts';
+import { airing } from './vents.ts';
 
 // The farm file: one YAML document (see the README). Unknown fields are refused, so that a
 // misspelt one is not silently without effect.
@@ -31,18 +32,6 @@ const stretch = z
     /^([01]\d|2[0-3]):[0-5]\d-(([01]\d|2[0-3]):[0-5]\d|24:00)$/,
     'expected hours such as 06:00-10:00',
   );
-
-const clockTime = z
-  .string()
-  .regex(/^([01]\d|2[0-3]):[0-5]\d$/, 'expected a time of day such as 08:30');
-
-/** When somebody usually opens the vents and shuts them, each day; an hour before sunset where left out. */
-const airing = z
-  .strictObject({ opens: clockTime, shuts: clockTime.optional() })
-  .refine(({ opens, shuts }) => shuts === undefined || opens < shuts, {
-    path: ['shuts'],
-    message: 'expected a time after `opens`',
-  });
 
 const place = z.strictObject({
   id,

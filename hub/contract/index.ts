@@ -27,3 +27,4 @@ export * from './season.ts';
 export * from './starters.ts';
 export * from './task.ts';
 export * from './terms.ts';
+export * from './vents.ts';
