@@ -4,7 +4,7 @@
 // DEWPOST_FIRST_SEED for others, DEWPOST_DAYS for shorter ones, DEWPOST_BEGINS (a day) for another
 // beginning, DEWPOST_LOOK for other minutes between looks (60: a twelfth of the looks a hub has, so
 // what it asks comes later than it would), DEWPOST_HABIT=instead for somebody who leaves the vents
-// to the hub alone; covers are left to it in any case. A whole season takes some minutes of one
+// to the hub alone, DEWPOST_UNDONE=cover,move-trays for kinds of tasks that nobody does; covers are left to it in any case. A whole season takes some minutes of one
 // core. Figures are of invented farms: nothing follows from them for any other.
 
 import { figure, remark } from './report.ts';
