@@ -24,6 +24,16 @@ export async function placeProbe(id: string, where: PlaceProbe): Promise<void> {
 }
 
 /** @throws Refusal with a sentence for the screen */
+export async function tellVents(place: string, state: 'open' | 'shut'): Promise<void> {
+  await sent(`/api/places/${encodeURIComponent(place)}/vents`, { state });
+}
+
+/** @throws Refusal with a sentence for the screen */
+export async function undoVents(place: string): Promise<void> {
+  await sent(`/api/places/${encodeURIComponent(place)}/vents/undo`, {});
+}
+
+/** @throws Refusal with a sentence for the screen */
 export async function signIn(name: string, password: string): Promise<void> {
   await ask('/api/sign-in', { name, password });
   await connect();

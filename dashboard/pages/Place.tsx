@@ -1,3 +1,4 @@
+import { now } from '../clock.ts';
 import { DayTable } from '../parts/DayTable.tsx';
 import { Fault } from '../parts/Fault.tsx';
 import { Heading } from '../parts/Heading.tsx';
@@ -6,6 +7,7 @@ import { lazy } from '../parts/lazy.tsx';
 import { PlaceFacts } from '../parts/PlaceFacts.tsx';
 import { StandsHere } from '../parts/StandsHere.tsx';
 import { useDays } from '../parts/useDays.ts';
+import { Vents } from '../parts/Vents.tsx';
 import { LazyPlaceStands } from '../placesCompared/lazyParts.tsx';
 import type { Params } from '../router.ts';
 import { farm, faults, today } from '../state.ts';
@@ -54,6 +56,7 @@ export function Place({ params }: { params: Params }) {
       {back}
       <Heading title={place.name} />
       <PlaceFacts place={place} zone={zone} />
+      <Vents place={place} zone={zone} now={now.value ?? Date.parse(place.asOf)} />
       <StandsHere place={place} />
       {place.kind === 'tunnel' && <LazyPlaceStands place={place.id} crop={place.crop ?? null} />}
       {place.kind === 'patch' && place.crop === 'strawberry' && (

@@ -47,7 +47,11 @@ export function Wetness({ place, zone }: { place: PlaceNow; zone: string }) {
 }
 
 /** What somebody last said was done here, as words. */
-export const standing = ({ opened, covered }: PlaceNow) => [
-  opened === null ? '' : words.places.opened(opened),
+export const standing = ({ opened, covered, vents }: PlaceNow) => [
+  opened === null
+    ? ''
+    : vents?.by === 'usual'
+      ? words.places.openedUsual(opened)
+      : words.places.opened(opened),
   covered === null ? '' : words.places.covered(covered),
 ];

@@ -1,6 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
-import type { FieldWords } from '../../hub/words/page.ts';
+import type { FieldWords } from '../../hub/words/index.ts';
 import { ChangeForm } from './ChangeForm.tsx';
 import type { Draft } from './description.ts';
 import { Fields } from './Fields.tsx';

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import type { FieldWords } from '../../hub/words/page.ts';
+import type { FieldWords } from '../../hub/words/index.ts';
 import { words } from '../words.ts';
 import { ChangeForm } from './ChangeForm.tsx';
 import type { Description, Draft } from './description.ts';

@@ -1,9 +1,22 @@
 import type { NightForecast as Night } from '../../rules/decide/index.ts';
 import { rank } from '../../rules/decide/index.ts';
 import { standingAt } from '../batches/index.ts';
-import type { NightForecast, PlaceNow, SpotNow, Task as TaskShown } from '../contract/index.ts';
+import type {
+  FarmPlace,
+  NightForecast,
+  PlaceNow,
+  SpotNow,
+  Task as TaskShown,
+} from '../contract/index.ts';
 import { cropName } from '../lots/index.ts';
-import { type PlaceFacts, placeFacts, type SpotFacts } from '../snapshot/index.ts';
+import {
+  type PlaceFacts,
+  placeFacts,
+  type SpotFacts,
+  VENTS_TRUSTED,
+  ventSayings,
+  ventStates,
+} from '../snapshot/index.ts';
 import type { Task } from '../tasks/index.ts';
 import { placeNowWords, taskWords } from '../words/index.ts';
 import type { ApiParts, Looked } from './parts.ts';
@@ -86,6 +99,21 @@ function standsHere(parts: ApiParts, id: string, now: number): Pick<PlaceNow, 's
   return { stands: standing.map((one) => ({ ...one, name: cropName(farm, one.crop) })) };
 }
 
+/** How the vents of a place stand, and who says so. */
+function ventsHere(parts: ApiParts, { id, vents }: FarmPlace, at: number): Pick<PlaceNow, 'vents'> {
+  if (!vents) return {};
+  const state = ventStates(parts.store, parts.farm(), parts.calendar(), id, at, at)(at);
+  return {
+    vents: {
+      state: state.open === null ? null : state.open ? 'open' : 'shut',
+      by: state.by,
+      since: isoOrNull(state.since),
+      staysOpen: state.overnight,
+      mayUndo: ventSayings(parts.store, id, at - VENTS_TRUSTED, at).length > 0,
+    },
+  };
+}
+
 export function shownPlace(parts: ApiParts, looked: Looked, id: string): PlaceNow | null {
   const place = parts.farm().place(id);
   const now = looked.snapshot.places.find((one) => one.id === id);
@@ -101,6 +129,7 @@ export function shownPlace(parts: ApiParts, looked: Looked, id: string): PlaceNo
     readAt: isoOrNull(facts.readAt),
     wetSince: isoOrNull(facts.wetSince),
     opened: now.opened,
+    ...ventsHere(parts, place, looked.at),
     covered: now.covered,
     spots: facts.spots.map(shownSpot),
     ...standsHere(parts, id, looked.at),

@@ -102,6 +102,8 @@ export const needed: Readonly<Record<string, Needed>> = {
   'POST /api/alarms/silences': 'helper',
   'POST /api/alarms/silences/:id/end': 'helper',
   'POST /api/tasks/:id/answer': 'helper',
+  'POST /api/places/:id/vents': 'helper',
+  'POST /api/places/:id/vents/undo': 'helper',
   'POST /api/tasks/:id/undo-move': 'helper',
   'POST /api/sign-out': 'helper',
   'POST /api/sign-out-everywhere': 'helper',

@@ -45,6 +45,7 @@ import { starterRoutes } from './routes/starters.ts';
 import { taskRoutes } from './routes/tasks.ts';
 import { todayRoutes } from './routes/today.ts';
 import { trialRoutes } from './routes/trials.ts';
+import { ventRoutes } from './routes/vents.ts';
 import { heedSpeaker } from './saidAt.ts';
 import { sayFault } from './sayFault.ts';
 import { makeSessions } from './sessions.ts';
@@ -119,6 +120,7 @@ export async function buildServer(parts: ApiParts, options: ServerOptions): Prom
   frostNightRoutes(app, parts);
   taskRoutes(app, parts);
   placeRoutes(app, parts);
+  ventRoutes(app, parts);
   probeRoutes(app, parts);
   alarmRoutes(app, parts);
   alarmSettingsRoutes(app, parts);

@@ -9,6 +9,7 @@ import {
   taskKind,
   time,
 } from './terms.ts';
+import { ventsNow } from './vents.ts';
 
 // What the hub says about places, nights, rooms and probes. null means unknown, never zero.
 
@@ -109,6 +110,8 @@ export const placeNow = z.object({
   wet: z.boolean().nullable(),
   wetSince: time.nullable(),
   opened: z.boolean().nullable(),
+  /** How the vents stand and who says so; left out where there are none. */
+  vents: ventsNow.optional(),
   covered: z.boolean().nullable(),
   spots: z.array(spotNow),
   /** Trays of batches that grow here, by crop, the most first; absent where nobody keeps batches. */

@@ -28,3 +28,4 @@ export * from './starters.ts';
 export * from './task.ts';
 export * from './terms.ts';
 export * from './trial.ts';
+export * from './vents.ts';

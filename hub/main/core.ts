@@ -78,7 +78,7 @@ export function joinCore(parts: CoreParts) {
   });
   const placesCompared = makePlacesCompared({
     ...{ store, farm: kept.farm, calendar: kept.calendar, snapshots, batches, growing },
-    ...{ open: tasks.open, ended: tasks.endedSince },
+    ...{ open: tasks.open, ended: tasks.endedOf },
     onFault: (error) => log.error(error, 'what is known of trays failed'),
   });
   const corrections = makeCorrections(store);

@@ -15,6 +15,10 @@ import { holdsTrays, type ShadeSaid, standingTrays, trayPlaces } from './standin
 const DAY = 86_400_000; // ms
 /** Days compared, unless asked for others. Ours. */
 export const USUAL_DAYS = 10;
+/** Days in which nights with the vents open and shut are looked for. Ours. */
+const PAST_DAYS = 45;
+/** By then the day before is over for every probe. Ours: longer than a day waits to be joined. */
+const LATEST_JOINED = 3 * 3_600_000; // ms
 
 export type PlacesComparedParts = {
   readonly store: Store;
@@ -25,8 +29,8 @@ export type PlacesComparedParts = {
   readonly growing: Growing;
   /** Open tasks. */
   readonly open: () => readonly Pick<Decision, 'kind' | 'place' | 'subject' | 'because'>[];
-  /** Tasks that ended since then. */
-  readonly ended: (since: number) => readonly Pick<Task, 'kind' | 'place' | 'answer'>[];
+  /** Tasks of a kind that ended since then. */
+  readonly ended: (kind: Task['kind'], since: number) => readonly Pick<Task, 'place' | 'answer'>[];
   readonly onFault: (error: unknown) => void;
 };
 export type PlacesCompared = ReturnType<typeof makePlacesCompared>;
@@ -60,12 +64,22 @@ export function makePlacesCompared(parts: PlacesComparedParts) {
     const begun = calendar().bounds(first).begins;
     return Math.round((calendar().bounds(calendar().dayOf(now)).begins - begun) / DAY);
   };
+  const pastOf = (crop: string, now: number) => {
+    const { from, to } = lastDays(PAST_DAYS, now);
+    const outside = farm().outside?.id;
+    return {
+      past: farm()
+        .places.filter((place) => holdsTrays(place) && place.vents)
+        .map(({ id }) => ({ place: id, days: climate.of(id, crop, from, to, now) })),
+      pastOutside: outside === undefined ? [] : climate.of(outside, crop, from, to, now),
+    };
+  };
   const shadeSaid = (now: number): ShadeSaid => {
     const since = calendar().bounds(lastDays(USUAL_DAYS, now).from).begins;
     const said = store.journal
       .between('shade', since, now + 1)
       .filter(({ body }) => (body as { is: boolean }).is);
-    const refused = parts.ended(since).filter((t) => t.kind === 'shade' && t.answer === 'no');
+    const refused = parts.ended('shade', since).filter(({ answer }) => answer === 'no');
     return (place) => {
       const days = said
         .filter((entry) => entry.place === place)
@@ -79,18 +93,32 @@ export function makePlacesCompared(parts: PlacesComparedParts) {
   const share = (crop: string, now: number, atOnce: number) =>
     harmPerHour(harms(batches.all(), crop, now, atOnce));
 
-  const cropPlaces = (crop: string, now: number): CropPlaces => {
+  type Days = Omit<CropPlaces, 'share'>;
+  const kept = new Map<string, { readonly of: string; readonly farm: Farm; readonly days: Days }>();
+  /** Whole days of every place for a crop: the same objects until one of them is another. */
+  const cropDays = (crop: string, now: number): Days => {
     const { from, to } = lastDays(USUAL_DAYS, now);
+    const over = now >= calendar().bounds(calendar().dayOf(now)).begins + LATEST_JOINED;
+    const of = `${to} ${over} ${climate.version()}`;
+    const known = kept.get(crop);
+    if (over && known?.of === of && known.farm === farm()) return known.days;
     const outside = farm().outside?.id;
-    return {
+    const days: Days = {
       crop,
       places: farm()
         .places.filter(holdsTrays)
         .map(({ id }) => ({ place: id, days: climate.of(id, crop, from, to, now) })),
       outside: outside === undefined ? [] : climate.of(outside, crop, from, to, now),
-      share: share(crop, now, 1),
+      ...pastOf(crop, now),
     };
+    // Reading them may have worked out days anew: what is kept goes by what is there now.
+    kept.set(crop, { of: `${to} ${over} ${climate.version()}`, farm: farm(), days });
+    return days;
   };
+  const cropPlaces = (crop: string, now: number): CropPlaces => ({
+    ...cropDays(crop, now),
+    share: share(crop, now, 1),
+  });
 
   return {
     /** A snapshot with the trays that stand, and the last days of every place as their crops see them. */

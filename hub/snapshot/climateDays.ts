@@ -8,6 +8,7 @@ import { joinedAfter, longestGap } from './days.ts';
 import { diseaseOfDay } from './diseaseOfDay.ts';
 import { firstAt } from './firstAt.ts';
 import { columnsOf, pair, type Spots } from './spots.ts';
+import { ventStates } from './ventStates.ts';
 
 const MINUTE = 60_000;
 const HOUR = 60 * MINUTE;
@@ -22,8 +23,6 @@ const TOGETHER = 10 * MINUTE;
 const JOINED = 2 * HOUR;
 /** A change of readings may still show in the week after it. */
 const ECHO = 8; // days
-/** What somebody said of vents is trusted this long, as in the look of the day. Ours. */
-const VENTS_TRUSTED = 18 * HOUR;
 /** Days of one place and crop kept in memory, all together: about 10 MB. Ours. */
 const MOST_KEPT = 4000;
 
@@ -57,14 +56,8 @@ export function makeClimateDays(
 
   const openAt = (place: string, from: number, to: number) => {
     if (!farm().place(place)?.vents) return () => null;
-    const said = store.journal
-      .between('vents', from - VENTS_TRUSTED, to)
-      .filter((entry) => entry.place === place)
-      .map(({ t, body }) => ({ t, is: (body as { is: boolean }).is }));
-    return (t: number) => {
-      const last = said.findLast((entry) => entry.t <= t);
-      return last !== undefined && t - last.t < VENTS_TRUSTED ? last.is : null;
-    };
+    const state = ventStates(store, farm(), calendar(), place, from, to);
+    return (t: number) => state(t).open;
   };
 
   const make = (placeId: string, cropId: string, rule: PlaceRule, days: readonly string[]) => {

@@ -21,11 +21,19 @@ export { type PlaceFacts, placeFacts, type SpotFacts } from './nowFacts.ts';
 export { coverOf, cropsOf, wetOf } from './placeLimits.ts';
 export { pair, SPOT_ORDER, type Spots } from './spots.ts';
 export { type StripsFacts, stripsFacts } from './strips.ts';
+export { VENTS_TRUSTED, type VentState, ventSayings, ventStates } from './ventStates.ts';
 
 const DEFAULT_EVERY = 300_000; // ms
 /** After every calendar day there will be. */
 const END_OF_TIME = '9999-12-31';
 
+type StaleDays = {
+  readonly place: string;
+  readonly first: string;
+  readonly last: string;
+  readonly from: number;
+  readonly to: number;
+};
 type Stale = (place: string | null, from: number, to: number) => void;
 export type Snapshots = ReturnType<typeof makeSnapshots>;
 
@@ -53,23 +61,37 @@ export function makeSnapshots(
   };
   const dayAround = (t: number) => calendar().bounds(calendar().dayOf(t));
 
-  const drop = (touched: readonly Changed[]) => {
+  /** Days of places that changed; those of several probes and quantities come to the same, once. */
+  const staleDays = (touched: readonly Changed[]) => {
+    const stale = new Map<string, StaleDays>();
     for (const { probe, from, to } of touched) {
       lots.touched(from);
       const every = store.probes.get(probe)?.everyMs ?? DEFAULT_EVERY;
+      // A day is joined to the first readings after it, and looks back some days for its spells.
+      const first = calendar().dayOf(from - joinedAfter(every));
+      const last = calendar().add(calendar().dayOf(to), SPELL_DAYS);
       for (const place of spots.placesOf(probe, from, to)) {
-        // A day is joined to the first readings after it, and looks back some days for its spells.
-        const first = calendar().dayOf(from - joinedAfter(every));
-        const last = calendar().add(calendar().dayOf(to), SPELL_DAYS);
-        store.placeFacts.drop(place, first, last);
-        if (place === farm().outside?.id)
-          for (const other of farm().places)
-            store.placeFacts.dropNights(other.id, calendar().dayOf(from), last);
-        nights.touched(place, from);
-        climate.touched(place, first, last);
-        tell(place, from, to);
-        rooms.touched(place, calendar().dayOf(from), calendar().dayOf(to));
+        const key = `${place} ${first} ${last}`;
+        const known = stale.get(key);
+        stale.set(key, {
+          ...{ place, first, last },
+          from: Math.min(from, known?.from ?? from),
+          to: Math.max(to, known?.to ?? to),
+        });
       }
+    }
+    return stale.values();
+  };
+  const drop = (touched: readonly Changed[]) => {
+    for (const { place, first, last, from, to } of staleDays(touched)) {
+      store.placeFacts.drop(place, first, last);
+      if (place === farm().outside?.id)
+        for (const other of farm().places)
+          store.placeFacts.dropNights(other.id, calendar().dayOf(from), last);
+      nights.touched(place, from);
+      climate.touched(place, first, last);
+      tell(place, from, to);
+      rooms.touched(place, calendar().dayOf(from), calendar().dayOf(to));
     }
   };
 

@@ -25,13 +25,13 @@ import type { Rooms } from './rooms.ts';
 import { pair, type Spots } from './spots.ts';
 import { supplyPlan } from './supplyPlan.ts';
 import { traysNow } from './traysNow.ts';
+import { usualVents, ventStates } from './ventStates.ts';
 import { WINDOW, type Window } from './window.ts';
 
 const MINUTE = 60_000;
 const HOUR = 60 * MINUTE;
 const DEFAULT_EVERY = 5 * MINUTE;
-/** What somebody said about vents and covers is trusted this long; then it is not known. Ours. */
-const VENTS_TRUSTED = 18 * HOUR;
+/** What somebody said about covers is trusted this long; then it is not known. Ours. */
 const COVERS_TRUSTED = 30 * HOUR;
 
 export type TakeParts = {
@@ -112,7 +112,7 @@ export function makeTake(parts: TakeParts) {
       crop: place.crop ?? null,
       ...traysNow(farm(), parts.batches(), place, now),
       vents: place.vents,
-      opened: place.vents ? said(place.id, 'vents', VENTS_TRUSTED, now) : null,
+      ...(place.vents ? ventsOf(place, now) : { opened: null }),
       covered: place.cover ? said(place.id, 'covers', COVERS_TRUSTED, now) : null,
       wet: wetOf(place),
       cover: coverOf(farm(), place),
@@ -131,6 +131,17 @@ export function makeTake(parts: TakeParts) {
           ? roomNow(place, place.setPoint, place.limit, now, spotsHere)
           : null,
       spots: spotsHere,
+    };
+  };
+
+  const ventsOf = (place: Farm['places'][number], now: number) => {
+    const airing = usualVents(farm(), calendar(), place.id, calendar().dayOf(now));
+    const state = ventStates(store, farm(), calendar(), place.id, now, now)(now);
+    return {
+      opened: state.open,
+      asUsual: state.by === 'usual',
+      staysOpen: state.overnight,
+      ...(airing === null ? {} : { airing }),
     };
   };
 

@@ -22,8 +22,8 @@ export function journalIn(db: Db) {
     `SELECT t, who, what, place, subject, body FROM journal
      WHERE place = ? AND what = ? ORDER BY id DESC LIMIT 1`,
   );
-  const ofKind = db.prepare<[string, number, number], Row>(
-    `SELECT t, who, what, place, subject, body FROM journal
+  const ofKind = db.prepare<[string, number, number], Row & { id: number }>(
+    `SELECT id, t, who, what, place, subject, body FROM journal
      WHERE what = ? AND t >= ? AND t < ? ORDER BY id`,
   );
   const later = db.prepare<[string, number], Row & { id: number }>(
@@ -41,7 +41,7 @@ export function journalIn(db: Db) {
     /** Entries of one kind that came after the one with this id, oldest first; from 0: all. */
     after: (what: string, id: number): KeptEntry[] =>
       later.all(what, id).map((row) => ({ ...row, body: JSON.parse(row.body) })),
-    between: (what: string, from: number, to: number): Entry[] =>
-      ofKind.all(what, from, to).map(entry),
+    between: (what: string, from: number, to: number): KeptEntry[] =>
+      ofKind.all(what, from, to).map((row) => ({ ...row, body: JSON.parse(row.body) })),
   };
 }

@@ -33,6 +33,9 @@ export function tasksIn(db: Db) {
   const ended = db.prepare<[number], TaskRow>(
     `${columns} WHERE state = 'ended' AND ended_at >= ? ORDER BY ended_at DESC`,
   );
+  const endedKind = db.prepare<[string, string, number], TaskRow>(
+    `${columns} WHERE state = 'ended' AND key >= ? AND key < ? AND ended_at >= ?`,
+  );
   const openedIn = db.prepare<[number, number], TaskRow>(
     `${columns} WHERE opened_at >= ? AND opened_at < ? ORDER BY opened_at, id`,
   );
@@ -49,6 +52,8 @@ export function tasksIn(db: Db) {
     get: (id: string) => one.get(id),
     open: () => open.all(),
     endedSince: (t: number) => ended.all(t),
+    /** Those of one kind: a key begins with it. */
+    endedOf: (kind: string, t: number) => endedKind.all(`${kind}:`, `${kind};`, t),
     openedBetween: (from: number, to: number) => openedIn.all(from, to),
     decisions: () => new Map(decisions.all().map(({ key, body }) => [key, body])),
     putDecision: (key: string, body: string) => putDecision.run(key, body),

@@ -1,3 +1,5 @@
+import { TONIGHT } from '../../rules/decide/index.ts';
+
 import type { Store, TaskRow } from '../store/index.ts';
 import { movedTrays } from './movedTrays.ts';
 import { saidSown } from './saidSown.ts';
@@ -40,6 +42,7 @@ export function makeTasks(store: Store) {
   return {
     open: (): Task[] => store.tasks.open().map(taskOf),
     endedSince: (t: number): Task[] => store.tasks.endedSince(t).map(taskOf),
+    endedOf: (kind: Task['kind'], t: number): Task[] => store.tasks.endedOf(kind, t).map(taskOf),
     /** Those opened from `from` on and before `to`, whatever became of them; oldest first. */
     openedBetween: (from: number, to: number): Task[] =>
       store.tasks.openedBetween(from, to).map(taskOf),
@@ -101,6 +104,6 @@ function says(store: Store, task: Task, who: string, t: number) {
       what: fact.what,
       place: task.place,
       subject: null,
-      body: { is: fact.is },
+      body: { is: fact.is, ...(task.subject === TONIGHT ? { overnight: true } : {}) },
     });
 }

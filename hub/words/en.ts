@@ -320,6 +320,12 @@ export const evidenceLabels: Readonly<Record<string, string>> = {
   'cover-gain': 'What covers add here in nine clear nights of ten',
   covers: 'Covers',
   'cycle-moved-by': 'Whole cycle moved by',
+  'chance-of-frost': 'Chance of frost outside tonight',
+  'minutes-spared': 'Minutes of shutting and opening again that it spares',
+  'open-cold-hours-more': 'Hours of harmful cold more with the vents open, frost counted ten times',
+  'open-damp-hours-fewer': 'Hours fit for disease fewer with the vents open',
+  'open-night-spares': 'What a night with the vents open spares of what stands there',
+  'usually-shut-in': 'Usually closed in',
   'cutting-allowed': 'Cutting back may be done, because of',
   'cutting-brings': 'Cutting back brings, against picking on',
   'cycle-bottom-above': 'Bottom of the cooling cycle above the set temperature',
@@ -613,6 +619,11 @@ const sentences: Readonly<Record<string, Say>> = {
   'stored-freezing': ({ value }) =>
     `It is at ${figureDegrees(value)} where lots are stored: leaves freeze a little below zero.`,
   vents: ({ value }) => `The vents are ${figure(value)}, as somebody said.`,
+  'open-damp-hours-fewer': ({ value }) =>
+    `With the vents open about ${hoursOf(value)} fewer of the night suit a disease.`,
+  'minutes-spared': ({ value }) =>
+    `It spares about ${figure(value)}${HARD}min of closing and opening again.`,
+  'usually-shut-in': () => 'You close it at its usual hour.',
   covers: ({ value }) => `The covers are ${figure(value)}, as somebody said.`,
   'night-goes-first': () => 'The cold of the night goes first.',
   'still-too-warm-to-close': () => 'It is still too warm inside to close.',
@@ -657,7 +668,7 @@ export function title({ kind, place: name, subject, because }: Titled): string {
   const growing = kind === 'sow' || kind === 'harvest' ? traysNamed(because, kind) : null;
   if (growing !== null) return `${kind === 'sow' ? 'Sow' : 'Harvest'} ${growing} in ${place}`;
   const titles: Readonly<Record<TaskKind, string>> = {
-    'open-up': `Open up ${place}`,
+    'open-up': subject === 'tonight' ? `Leave ${place} open tonight` : `Open up ${place}`,
     'close-up': `Close up ${place}`,
     shade: `Shade ${place}`,
     'move-trays': moving(because, place),
@@ -1172,6 +1183,18 @@ const placeScreens = {
   title: 'Places',
   none: 'The farm has no places yet.',
   opened: (opened: boolean) => (opened ? 'opened' : 'closed'),
+  vents: {
+    heading: 'Vents',
+    unknown: 'Nobody said how the vents stand.',
+    said: (open: boolean, since: string) =>
+      `${open ? 'Open' : 'Closed'}, as somebody said ${since}.`,
+    usual: (open: boolean) => `${open ? 'Open' : 'Closed'}, as is usual at this hour.`,
+    staysOpen: 'It stays open tonight, somebody said.',
+    openedNow: 'I opened it',
+    closedNow: 'I closed it',
+    undo: 'That was a mistake: take it back',
+  },
+  openedUsual: (opened: boolean) => (opened ? 'usually open now' : 'usually closed now'),
   covered: (covered: boolean) => (covered ? 'covered' : 'not covered'),
   since: (time: string) => `since ${time}`,
   now: 'Now',
@@ -2302,12 +2325,15 @@ export const farmFieldNames: Readonly<Record<FarmPart, Readonly<Record<string, s
     name: 'name',
     kind: 'kind',
     vents: 'vents',
+    airing: 'usual airing',
+    'airing.opens': 'usually opened at',
+    'airing.shuts': 'usually closed at',
     capacity: 'room for trays',
     crop: 'crop',
     trays: 'trays standing there',
     covers: 'covers',
     cover: 'covering',
-    'cover.minutes': 'minutes to cover',
+    'cover.minutes': 'minutes to cover and uncover',
     'cover.value': 'value under the cover',
     'cover.damage': 'temperature at which damage begins',
     'cover.effect': 'share of the damage a cover keeps off',
@@ -3295,6 +3321,9 @@ const growingInputs = {
 export const inputLabels: Readonly<Record<string, string>> = {
   ...growingInputs,
   ...trayInputs,
+  kilograms: 'What stands there comes to',
+  'share-lost': 'Share of the value that a night with damage takes',
+  'shuts-at': 'Usually closed at',
   'above-since': 'Above since',
   get 'afternoon-temperature'() {
     return `Temperature at ${wallTime('15:00')}`;

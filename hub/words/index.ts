@@ -8,7 +8,14 @@ import { wholeLanguages } from './wholeLanguages.ts';
 // process: of two hubs in one process the one that spoke last decides for both.
 
 export * from './columns.ts';
-export type { AlarmNews, ComparisonTold, FarmPart, PickEventFacts, TodayFacts } from './en.ts';
+export type {
+  AlarmNews,
+  ComparisonTold,
+  FarmPart,
+  FieldWords,
+  PickEventFacts,
+  TodayFacts,
+} from './en.ts';
 export * from './languages.ts';
 export { type Complaint, refusal, refusalBeside, saidBeside, shown } from './refusal.ts';
 export * from './units.ts';

@@ -1,6 +1,5 @@
 // The door for pages: languages by name and units, without any language's words. A page loads its own.
 
-export type { FieldWords } from './en.ts';
 export * from './farmUnits.ts';
 export * from './languages.ts';
 export * from './units.ts';

@@ -23,6 +23,9 @@ const reasons: Partial<Record<TaskKind, readonly (readonly string[])[]>> = {
     ['hottest-ahead'],
   ],
   'open-up': [
+    ['open-damp-hours-fewer', 'minutes-spared'],
+    ['open-damp-hours-fewer'],
+    ['minutes-spared'],
     ['night-goes-first'],
     ['outside-freezing'],
     ['heat-limit-near', 'outside-cooler-by'],
@@ -32,6 +35,7 @@ const reasons: Partial<Record<TaskKind, readonly (readonly string[])[]>> = {
     ['inside-temperature', 'outside-cooler-by'],
   ],
   'close-up': [
+    ['usually-shut-in'],
     ['still-too-warm-to-close'],
     ['stay-open-dry'],
     ['tonight-outside-low', 'film-not-enough'],

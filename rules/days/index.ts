@@ -1,5 +1,6 @@
 export { type AiringFor, type AiringTrial, airingWouldDo } from './airingWouldDo.ts';
 export { bestPlace, placeScore, type Trays } from './bestPlace.ts';
+export { coldHours } from './coldHours.ts';
 export { comparePlaces, type PlaceDifference, saysOf } from './comparePlaces.ts';
 export { type DayFacts, type DayRule, dayFacts } from './dayFacts.ts';
 export {
@@ -23,6 +24,7 @@ export { type BatchHarm, type HarmShare, harmPerHour } from './harmPerHour.ts';
 export { type HeatLoad, heatLoad } from './heatLoad.ts';
 export { type Band, type BandTally, hoursInBand } from './hoursInBand.ts';
 export { type MoveTold, type MovingSpares, movingSpares } from './movingSpares.ts';
+export { type NightAir, nightAir } from './nightAir.ts';
 export {
   type DiseaseHours,
   type PlaceDay,

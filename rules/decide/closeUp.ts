@@ -1,25 +1,27 @@
 import { CLEAR_GAIN } from '../air/index.ts';
-import type { Answer, Evidence } from '../answer.ts';
+import type { Answer, Evidence, Saving } from '../answer.ts';
 import { probabilityBelow } from '../frost/index.ts';
 import { HOUR, instant } from '../units.ts';
-import { by, put, readBy, told } from './how.ts';
+import { by, put, readBy, told, when } from './how.ts';
 import { airIn, cropOf, type Look, outsideLow, stands } from './look.ts';
 import { bySun } from './night.ts';
 import { forecastHow } from './nightForecasts.ts';
-import { act, fact, leave, unknown } from './say.ts';
+import { nightVents } from './nightVents.ts';
+import { act, fact, leave, NOT_KNOWN, unknown } from './say.ts';
 import type { PlaceNow } from './snapshot.ts';
 import {
   ENTERED,
   FROST_BOOK,
   OPEN_NIGHT,
   OURS,
+  TOLD,
   TOLD_AND_OURS,
   TUNNEL_NIGHT,
   VENT_GAIN,
   WET_RULE,
 } from './sources.ts';
 import { gainHow, gainOf, SHUT_BEFORE_SET } from './ventWet.ts';
-import { dropInRisk, notWorthMinutes, sparedTrays } from './worth.ts';
+import { notWorthMinutes, sparedTrays } from './worth.ts';
 
 const MINUTES_OF_WORK = 5; // common practice, no source
 export const CLOSING_FROM = 3 * HOUR; // before sunset, ours
@@ -29,10 +31,11 @@ const FROST = 0; // °C: the floor of a place whose crop nobody told. Ours
 const CLEAR_OF_FLOOR = 1; // K
 const FILM_KEEPS = 1.5; // K
 const STAY_ASKED = 1; // K more, once asked. Ours
-const DROP = 0.2; // ours, from no source: share of the trays' worth spared
 
 /**
- * Vents are to be closed before dusk, because the night outside comes near the crop's floor.
+ * Vents are to be closed before dusk, because the night outside comes near the crop's floor, and
+ * the cold hours it keeps out outweigh the damp hours it keeps in. Not before the hour at which
+ * somebody usually closes, and not where that spares less than its minutes cost.
  *
  * Source: a closed film tunnel keeps 1 to 1.5 K, Savage 1980, Agrochemophysica 12:5; the floor is
  * the crop's chill in the farm file, and the steps are ours.
@@ -40,6 +43,12 @@ const DROP = 0.2; // ours, from no source: share of the trays' worth spared
 export function closeUp(look: Look, place: PlaceNow): Answer {
   if (place.opened === false) return leave(fact('vents', 'closed', '', null, ENTERED, told));
   if (look.sun === null) return unknown(['sun-times']);
+  const { airing } = place;
+  if (airing !== undefined && place.staysOpen !== true && look.now < airing.shuts) {
+    const left = (airing.shuts - look.now) / HOUR;
+    const usual = by('closeUp', when('shuts-at', airing.shuts));
+    return leave(fact('usually-shut-in', left, 'h', null, TOLD, usual));
+  }
 
   const { set } = look.sun;
   const standing = stands(look, 'close-up', place.id);
@@ -57,9 +66,9 @@ export function closeUp(look: Look, place: PlaceNow): Answer {
   const floor = crop?.chill ?? FROST;
   const low = tonight.low.mean;
   const against = crop?.chill == null ? OURS : TOLD_AND_OURS;
-  const least = floor + CLEAR_OF_FLOOR;
+  const clear = floor + CLEAR_OF_FLOOR;
   const night = forecastHow(tonight);
-  const because = [fact('tonight-outside-low', low, '°C', least, TUNNEL_NIGHT, night, against)];
+  const because = [fact('tonight-outside-low', low, '°C', clear, TUNNEL_NIGHT, night, against)];
   const chance = by(
     'probabilityBelow',
     put('tonight-low', low, '°C'),
@@ -76,15 +85,25 @@ export function closeUp(look: Look, place: PlaceNow): Answer {
   if (low < floor - FILM_KEEPS) {
     because.push(fact('film-not-enough', floor - low, 'K', FILM_KEEPS, TUNNEL_NIGHT, how));
   }
-  const saves = sparedTrays(place, crop, DROP);
-  const idle = notWorthMinutes(saves, MINUTES_OF_WORK, look.snapshot.farm.wage);
+  const { wage } = look.snapshot.farm;
+  const found = nightVents(look, place);
+  const saves = found === null ? NOT_KNOWN : negative(found.saves);
+  // Nothing to close for where nothing stands.
+  const least = found === null ? sparedTrays(place, crop, 1) : saves;
+  const idle = notWorthMinutes(least, MINUTES_OF_WORK, wage);
+  if (found !== null) because.push(...found.because);
   if (idle !== null) return leave(...because, idle);
-  because.push(...traded(look, place), dropInRisk(DROP));
+  because.push(...traded(look, place));
   return act(because, {
     ...{ minutes: MINUTES_OF_WORK, saves, from },
     doBy: instant(set - SHUT_BEFORE_SET),
   });
 }
+
+const negative = ({ amount, money }: Saving): Saving => ({
+  amount: amount === null ? null : -amount,
+  money: money === null ? null : -money,
+});
 
 /** What closing costs: the damp of the night stays in, less what can be let out before. */
 function traded(look: Look, place: PlaceNow): readonly Evidence[] {

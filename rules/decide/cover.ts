@@ -2,6 +2,7 @@ import type { Answer, Evidence } from '../answer.ts';
 import {
   coverBy,
   coverGain,
+  damageShare,
   probabilityBelow,
   probabilityInside,
   worthActing,
@@ -15,8 +16,11 @@ import { act, fact, leave, unknown } from './say.ts';
 import type { NightForecast, PlaceNow, SpotName } from './snapshot.ts';
 import { COST_LOSS, ENTERED, FROST_BOOK, OURS, PRACTICE, TOLD } from './sources.ts';
 
-export const COVERING_FROM = 5 * HOUR; // before sunset, ours
+/** Before sunset it is told, so that somebody can plan for it; ours. */
+export const COVERING_FROM = 5 * HOUR;
+const LAID_FROM = 1.5 * HOUR; // before sunset it is time: bees fly till then. Ours
 const STAY_ASKED = 0.7; // ours: once asked, until the chance is clearly under what it is worth
+const LEAST_LOST = 0.1; // a tenth is what the limit takes: see damageShare
 const ALARM_AHEAD = 2 * HOUR; // ours
 const ALARM_NEAR = 0.5; // K above damage, ours: a probe's own error
 // Ours: the far end of our own wide guess is no reason to work; the farm's own nights would be.
@@ -27,7 +31,8 @@ export const IN_THE_OPEN: readonly SpotName[] = ['canopy', 'grass', 'air'];
 
 /**
  * The patch is to be covered: what tonight may take outweighs the work. The loss is the value told,
- * less what covering could not save; the cost is the minutes told at the farm's wage.
+ * less what covering could not save and what so mild a frost leaves; the cost is the minutes told,
+ * for laying the covers and taking them off again, at the farm's wage.
  *
  * Source: the cost-loss rule, Murphy 1977, Monthly Weather Review 105:803; the hours in which it is
  * asked are ours.
@@ -39,8 +44,8 @@ export function cover(look: Look, place: PlaceNow): Answer {
   if (look.sun === null) return unknown(['sun-times']);
 
   const { night } = look.sun;
-  const from = instant(night.set - COVERING_FROM);
-  if (look.now < from || look.now >= night.rise) {
+  const from = instant(night.set - LAID_FROM);
+  if (look.now < night.set - COVERING_FROM || look.now >= night.rise) {
     const away = (night.set - look.now) / HOUR;
     const how = bySun(look.snapshot, 'sunset', night.set);
     return leave(fact('sunset-in', away, 'h', COVERING_FROM / HOUR, OURS, how));
@@ -51,12 +56,13 @@ export function cover(look: Look, place: PlaceNow): Answer {
 
   const p = own?.pBelow.p ?? probabilityBelow(forecast.low, covers.damage);
   const cost = (covers.minutes / 60) * look.snapshot.farm.wage;
-  const loss = covers.value * covers.effect;
+  const share = shareWhenHurt(forecast, own === null ? null : p, covers.damage);
+  const loss = covers.value * covers.effect * share;
   const { wage } = look.snapshot.farm;
-  const worked = { forecast, own: own !== null, p, cost, loss, covers, wage };
+  const worked = { forecast, own: own !== null, p, cost, loss, covers, wage, share };
   const because = [...reasons(worked, night), ...beneath(place, forecast)];
-  const share = stands(look, 'cover', place.id) ? STAY_ASKED : 1;
-  const worth = loss > 0 && worthActing({ probability: probability(p), cost: cost * share, loss });
+  const stay = stands(look, 'cover', place.id) ? STAY_ASKED : 1;
+  const worth = loss > 0 && worthActing({ probability: probability(p), cost: cost * stay, loss });
   if (worth && forecast.method === 'wide-default' && p < FAR_TAIL) {
     return unknown(['own-nights'], because);
   }
@@ -65,9 +71,9 @@ export function cover(look: Look, place: PlaceNow): Answer {
     return own === null ? unknown(['night-forecast'], because) : leave(...because);
   }
   return act(because, {
-    minutes: covers.minutes,
+    minutes: covers.minutes / 2,
     from,
-    doBy: dueBy(forecast, night, look.now, covers.damage, covers.minutes),
+    doBy: dueBy(forecast, night, look.now, covers.damage, covers.minutes / 2),
     saves: { amount: null, money: p * loss - cost },
     alarm: presses(look, place, forecast, night, covers.damage) ? 'frost' : null,
   });
@@ -83,6 +89,13 @@ export function openForecast({ forecasts }: Look, place: PlaceNow): NightForecas
   return coldest;
 }
 
+/** Share of what hangs there that is lost on a night on which any is; a tenth at the least. */
+function shareWhenHurt({ low }: NightForecast, p: number | null, damage: number): number {
+  const chance = Math.max(p ?? 0, probabilityBelow(low, celsius(damage)));
+  const lost = damageShare({ ...low, mean: celsius(low.mean) }, damage);
+  return chance <= 0 ? LEAST_LOST : Math.min(1, Math.max(LEAST_LOST, lost / chance));
+}
+
 type Worked = {
   readonly forecast: NightForecast;
   /** The forecast is for the patch itself. */
@@ -92,10 +105,12 @@ type Worked = {
   readonly loss: number;
   readonly covers: NonNullable<PlaceNow['cover']>;
   readonly wage: number;
+  /** Of the value, lost on a night on which any is. */
+  readonly share: number;
 };
 
 function reasons(worked: Worked, night: Night): readonly Evidence[] {
-  const { forecast, own, p, cost, loss, covers, wage } = worked;
+  const { forecast, own, p, cost, loss, covers, wage, share } = worked;
   const { low, crossesAt, method } = forecast;
   const breakEven = loss > 0 ? (100 * cost) / loss : null;
   const source = method === 'wide-default' || method === 'station' ? OURS : FROST_BOOK;
@@ -114,6 +129,7 @@ function reasons(worked: Worked, night: Night): readonly Evidence[] {
     put('probability', p),
     put('value', covers.value, 'money'),
     put('share-prevented', covers.effect),
+    put('share-lost', share),
     put('work', covers.minutes, 'min'),
     put('wage', wage, 'money'),
   );

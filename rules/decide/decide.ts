@@ -5,6 +5,7 @@ import { clearingOf, cutBack } from './cutBack.ts';
 import { freezing } from './freezing.ts';
 import { harvest } from './harvest.ts';
 import { by, put } from './how.ts';
+import { leaveOpen, TONIGHT } from './leaveOpen.ts';
 import { type Look, lookAt } from './look.ts';
 import { moveProduce } from './moveProduce.ts';
 import { moveTrays } from './moveTrays.ts';
@@ -69,9 +70,12 @@ export function decide(snapshot: Snapshot): Outlook {
       for (const kind of ['open-up', 'close-up'] as const) {
         answer(kind, place.id, null, () => vents(look, place)[kind]);
       }
+      answer('open-up', place.id, TONIGHT, () => leaveOpen(look, place));
     }
     if (place.kind === 'tunnel' && place.crop !== null) {
-      const opening = decisions.find((one) => one.kind === 'open-up' && one.place === place.id);
+      const opening = decisions.find(
+        (one) => one.kind === 'open-up' && one.place === place.id && one.subject === null,
+      );
       answer('shade', place.id, null, () => shade(look, place, opening ?? null));
     }
     if (place.cover !== null) {

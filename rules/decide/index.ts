@@ -17,6 +17,7 @@ export { MORNING_REACH } from './clues.ts';
 export { cover } from './cover.ts';
 export { withTonight } from './cutBack.ts';
 export { decide, type Failure, type Outlook } from './decide.ts';
+export { TONIGHT } from './leaveOpen.ts';
 export { type Look, lookAt } from './look.ts';
 export { mayClose, mayCover, mayOpen, mayShade } from './mayAsk.ts';
 export { moveProduce } from './moveProduce.ts';

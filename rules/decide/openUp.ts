@@ -1,6 +1,7 @@
 import { CLEAR_GAIN } from '../air/index.ts';
 import type { Answer, Evidence } from '../answer.ts';
-import { instant } from '../units.ts';
+import { HOUR, instant } from '../units.ts';
+import { harmSpared } from './harmSpared.ts';
 import { told } from './how.ts';
 import { cropOf, type Look, outsideLow, stands } from './look.ts';
 import { forecastHow } from './nightForecasts.ts';
@@ -9,16 +10,16 @@ import type { PlaceNow } from './snapshot.ts';
 import { ENTERED, OURS, TOLD, TUNNEL_NIGHT } from './sources.ts';
 import { type Heat, heatIn } from './ventHeat.ts';
 import { gainHow, gainOf, type Wet, wetIn } from './ventWet.ts';
-import { dropInRisk, notWorthMinutes, sparedTrays } from './worth.ts';
+import { dropInRisk, notWorthMinutes } from './worth.ts';
 
 const MINUTES_OF_WORK = 5; // common practice, no source
-// Ours, from no source: share of the trays' worth spared.
-const DROP_WET = 0.1;
-const DROP_HOT = 0.1;
-const DROP_VERY_HOT = 0.3;
 const CLEAR = 1; // K above the crop's floor at which a night needs no warmth kept. Ours
 
-/** Vents are to be opened: too warm and cooler outside, or wet for long and drier outside. */
+/**
+ * Vents are to be opened: too warm and cooler outside, or wet for long and drier outside. What it
+ * spares are the hours over the crop's limit, or of wet leaves, that it ends; where that is less
+ * than its minutes at the wage, it is not asked.
+ */
 export function openUp(look: Look, place: PlaceNow): Answer {
   if (place.opened === true) return leave(fact('vents', 'open', '', null, ENTERED, told));
 
@@ -35,8 +36,7 @@ export function openUp(look: Look, place: PlaceNow): Answer {
       return leave(...because, fact('outside-freezing', cold, '°C', 0, OURS, look.outsideHow));
     }
     const doBy = Math.min(dueBy(heat), dueBy(wet));
-    const drop = heat.hot !== true ? DROP_WET : heat.urgent ? DROP_VERY_HOT : DROP_HOT;
-    const saves = sparedTrays(place, crop, drop);
+    const { saves, drop } = harmSpared(look, place, crop, hoursSpared(look, place, heat, wet));
     const idle = notWorthMinutes(saves, MINUTES_OF_WORK, look.snapshot.farm.wage);
     if (idle !== null) return leave(...because, idle);
     return act([...because, ...traded(look, place, heat, wet), dropInRisk(drop)], {
@@ -53,6 +53,15 @@ export function openUp(look: Look, place: PlaceNow): Answer {
 
 const frosty = ({ outsideTemperature }: Look) =>
   outsideTemperature !== null && outsideTemperature <= 0;
+
+/** Harmful hours that opening now ends: where it is usually opened later today, those until then. */
+function hoursSpared({ now }: Look, { airing }: PlaceNow, heat: Heat, wet: Wet): number {
+  const hours = [heat, wet].map((reason) => ('hoursAhead' in reason ? reason.hoursAhead : 0));
+  const most = Math.max(...hours);
+  return airing !== undefined && now < airing.opens
+    ? Math.min(most, (airing.opens - now) / HOUR)
+    : most;
+}
 
 const dueBy = (reason: Heat | Wet) => ('doBy' in reason ? reason.doBy : Number.POSITIVE_INFINITY);
 

@@ -1,16 +1,15 @@
 import type { Answer, Evidence } from '../answer.ts';
 import { probabilityBelow, worthActing } from '../frost/index.ts';
 import { celsius, HOUR, type Instant, instant, MINUTE, probability } from '../units.ts';
-import { within } from './column.ts';
 import { openForecast } from './cover.ts';
-import { by, put, when } from './how.ts';
+import { by, put } from './how.ts';
 import { type Look, outsideLow, stands } from './look.ts';
 import { bySun, type Night } from './night.ts';
 import { forecastHow } from './nightForecasts.ts';
 import { RAIN, rainAhead, rainFact } from './rainAhead.ts';
 import { act, fact, leave, unknown } from './say.ts';
-import type { NightForecast, PlaceNow, PushedForecast } from './snapshot.ts';
-import { COST_LOSS, FORETOLD, FROST_BOOK, OURS, TOLD } from './sources.ts';
+import type { NightForecast, PlaceNow } from './snapshot.ts';
+import { COST_LOSS, FROST_BOOK, OURS, TOLD } from './sources.ts';
 
 const ASKED_FROM = 7 * HOUR; // before sunset, ours: picking takes longer than covering
 const STAY_ASKED = 0.7; // ours: once asked, until the chance is clearly under what it is worth

@@ -7,12 +7,15 @@ import type { Column } from './snapshot.ts';
 const A_DAY = 24 * HOUR;
 /** Today may differ from yesterday by so much, K, and still be reckoned by it. Ours. */
 export const MOST_APART = 6;
+const HELD = HOUR / 2; // a reading speaks for so long at most; ours
 const FRESH = 12 * HOUR; // a pushed forecast older than this has no say; ours
 
 export type HeatAhead = {
   /** Over the limit from now to sunset, °C h. */
   readonly degreeHours: number;
   readonly hottest: number;
+  /** Hours over the limit. */
+  readonly hours: number;
   /** K by which today is warmer than yesterday at this hour, or is foretold to be. */
   readonly warmer: number;
   /** When yesterday, so moved, passed the limit; null when it does not from now on. */
@@ -52,7 +55,11 @@ export function heatAhead(look: Look, column: Column, limit: number): HeatAhead 
   const load = heatLoad(moved, limit, { from: now, to: sun.set });
   // Half of the rest of yesterday without readings tells nothing of today.
   if (load.hottest === null || load.unknownHours > (sun.set - now) / HOUR / 2) return null;
+  let hours = 0;
+  for (const [i, { t, temperature }] of moved.entries())
+    if (temperature > limit) hours += Math.min(HELD, (moved[i + 1]?.t ?? sun.set) - t) / HOUR;
   return {
+    hours,
     degreeHours: load.degreeHours[0],
     hottest: load.hottest,
     warmer,

@@ -84,8 +84,14 @@ export type PlaceNow = {
   /** What they come to at their crops' usual yield and price, where batches tell what stands there. */
   readonly standing?: { readonly kilograms: number | null; readonly money: number | null };
   readonly vents: boolean;
-  /** What the grower last said was done; null when nobody said. */
+  /** What the grower last said was done, or usually does by now; null when nobody said. */
   readonly opened: boolean | null;
+  /** When the vents are usually opened and shut today; absent where nobody told. */
+  readonly airing?: { readonly opens: Instant; readonly shuts: Instant } | undefined;
+  /** `opened` is what is usual at this hour: nobody said so today. */
+  readonly asUsual?: boolean | undefined;
+  /** Somebody said that the vents stay open through the coming or running night. */
+  readonly staysOpen?: boolean | undefined;
   readonly covered: boolean | null;
   /** Shade was put over it today; absent or null when nobody said. */
   readonly shaded?: boolean | null | undefined;

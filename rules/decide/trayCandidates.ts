@@ -11,15 +11,16 @@ export type TrayCandidate = {
   readonly difference: PlaceDifference;
 };
 
-/** What one look has compared already: trays of one crop that stand together ask the same. */
-const compared = new WeakMap<CropPlaces, Map<string, PlaceDifference>>();
+/** What was compared already: trays of one crop that stand together ask the same, and days that are
+ *  over stay as they were from one look to the next. */
+const compared = new WeakMap<CropPlaces['places'], Map<string, PlaceDifference>>();
 
 function differenceOf(known: CropPlaces, from: string, to: string): PlaceDifference | null {
   const daysOf = (id: string) => known.places.find(({ place }) => place === id)?.days;
   const there = daysOf(to);
   if (there === undefined) return null;
-  const kept = compared.get(known) ?? new Map<string, PlaceDifference>();
-  compared.set(known, kept);
+  const kept = compared.get(known.places) ?? new Map<string, PlaceDifference>();
+  compared.set(known.places, kept);
   const key = `${from}\n${to}`;
   const found = kept.get(key) ?? comparePlaces(daysOf(from) ?? [], there, CLEAR);
   kept.set(key, found);

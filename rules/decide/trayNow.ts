@@ -48,6 +48,9 @@ export type CropPlaces = {
   readonly places: readonly { readonly place: string; readonly days: readonly PlaceDay[] }[];
   /** The open air; empty where nobody measures it. */
   readonly outside: readonly PlaceDay[];
+  /** More days of the places with vents, and of the open air, for what their nights were like. */
+  readonly past?: readonly { readonly place: string; readonly days: readonly PlaceDay[] }[];
+  readonly pastOutside?: readonly PlaceDay[];
   readonly share: HarmShare;
 };
 

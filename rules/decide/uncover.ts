@@ -100,4 +100,4 @@ export function hotAt(under: Under, now: Instant, limit: number) {
 type Under = NonNullable<ReturnType<typeof temperatureIn>>;
 
 const asked = (place: PlaceNow, doBy: Instant, because: Parameters<typeof act>[0]) =>
-  act(because, { minutes: place.cover?.minutes ?? 0, doBy });
+  act(because, { minutes: (place.cover?.minutes ?? 0) / 2, doBy });

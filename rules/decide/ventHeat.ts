@@ -4,6 +4,7 @@ import { since } from './column.ts';
 import { by, put, readBy } from './how.ts';
 import { type Look, temperatureIn } from './look.ts';
 import { fact } from './say.ts';
+import { heatAhead } from './shadeAhead.ts';
 import type { Crop, PlaceNow } from './snapshot.ts';
 import { OURS, TOLD } from './sources.ts';
 
@@ -14,6 +15,7 @@ export const START_VENTING = 24; // °C, when no crop is told
 const LIMIT_ABOVE_START = 6; // K, ours: "do not exceed" where no limit is told
 const URGENT_BELOW_LIMIT = 2; // K, ours (a closed tunnel in spring sun gains 10 K in an hour)
 export const COOLER = 1; // K, ours: two probes' error
+const URGENT_HOURS = 3; // h over the limit, where yesterday was not read. Ours
 const GONE = 2; // K, ours: asked until clearly below the start
 
 export type Heat =
@@ -21,6 +23,8 @@ export type Heat =
       readonly hot: true;
       readonly urgent: boolean;
       readonly doBy: Instant;
+      /** Over the limit, from now to sunset, if nothing is done. */
+      readonly hoursAhead: number;
       readonly because: readonly Evidence[];
     }
   | { readonly hot: false; readonly because: readonly Evidence[] }
@@ -82,5 +86,9 @@ export function heatIn(look: Look, place: PlaceNow, crop: Crop | null, standing:
   const byLimit = urgent
     ? startedAt(limit - URGENT_BELOW_LIMIT) + 15 * MINUTE
     : Number.POSITIVE_INFINITY;
-  return { hot: true, urgent, doBy: instant(Math.min(byStart, byLimit)), because };
+  const usual = urgent ? URGENT_HOURS : 0;
+  const sunk = look.sun !== null && now >= look.sun.set;
+  const ahead = sunk ? 0 : (heatAhead(look, inside.column, limit)?.hours ?? usual);
+  const hoursAhead = urgent ? Math.max(1, ahead) : ahead;
+  return { hot: true, urgent, hoursAhead, doBy: instant(Math.min(byStart, byLimit)), because };
 }

@@ -19,7 +19,13 @@ const DRY_ENDS = 4; // h of dry leaves end a spell (Alderman et al. 1985, the ca
 const SEEN = 1.5; // h between two readings that still see what happened, as in wetness/. Ours
 
 export type Wet =
-  | { readonly wet: true; readonly doBy: Instant; readonly because: readonly Evidence[] }
+  | {
+      readonly wet: true;
+      readonly doBy: Instant;
+      /** Wet so far, and till an hour before sunset at most as long again. */
+      readonly hoursAhead: number;
+      readonly because: readonly Evidence[];
+    }
   | { readonly wet: false; readonly because: readonly Evidence[] }
   | {
       readonly wet: null;
@@ -109,7 +115,9 @@ export function wetIn(look: Look, place: PlaceNow, standing: boolean): Wet {
   }
   // An hour after the limit was passed, though not before the sun has begun to warm the house.
   const due = Math.max((spell?.from ?? now) + (limit + 1) * HOUR, sun.rise + 2 * HOUR);
-  return { wet: true, doBy: instant(due < now ? shuts : Math.min(due, shuts)), because };
+  const hoursAhead = Math.min(hours, (shuts - now) / HOUR);
+  const doBy = instant(due < now ? shuts : Math.min(due, shuts));
+  return { wet: true, doBy, hoursAhead, because };
 }
 
 const wetHow = (probe: string, { wet }: PlaceNow, spell: LeavesNow['spell']): How =>

@@ -8,8 +8,9 @@ import { OURS } from './sources.ts';
 // ours and says so; the value is what the grower told, and without it there is no figure.
 
 /**
- * The guess itself, shown with the reasons: by how much doing the task lowers the chance of loss.
- * What is spared is the value at risk times this.
+ * By how much doing the task lowers what is lost, shown with the reasons: for opening up the harmful
+ * hours it ends times the share of the crop that one costs (harmPerHour); for shade a guess. What
+ * is spared is the value at risk times this.
  *
  * Source: ours, from no source.
  */

@@ -12,6 +12,7 @@ export { type CoolingNight, coolingCurve, crossingTime } from './coolingCurve.ts
 export { advectiveFrost, coverBy } from './coverBy.ts';
 export { type CoveredNight, coverGain, probabilityInside } from './coverGain.ts';
 export { type DamageLimit, damageLimit, damageLimits } from './damageLimits.ts';
+export { damageShare } from './damageShare.ts';
 export { earnsItsPlace } from './earnsItsPlace.ts';
 export { escalates, type Said } from './escalates.ts';
 export { type ChosenModel, type Clued, fitChosen, predictChosen } from './fitChosen.ts';

@@ -4,7 +4,7 @@
 // DEWPOST_FIRST_SEED for others, DEWPOST_DAYS for shorter ones, DEWPOST_BEGINS (a day) for another
 // beginning, DEWPOST_LOOK for other minutes between looks (60: a twelfth of the looks a hub has, so
 // what it asks comes later than it would), DEWPOST_HABIT=instead for somebody who leaves the vents
-// to the hub alone; covers are left to it in any case. A whole season takes some minutes of one
+// to the hub alone, DEWPOST_UNDONE=cover,move-trays for kinds of tasks that nobody does; covers are left to it in any case. A whole season takes some minutes of one
 // core. Figures are of invented farms: nothing follows from them for any other.
 
 import { figure, remark } from './report.ts';
@@ -17,6 +17,7 @@ const FIRST = Number(process.env.DEWPOST_FIRST_SEED ?? 1);
 const DAYS = Number(process.env.DEWPOST_DAYS ?? 260);
 const LOOK = Number(process.env.DEWPOST_LOOK ?? 60);
 const BEGINS = Date.parse(process.env.DEWPOST_BEGINS ?? '2026-03-01');
+const UNDONE = (process.env.DEWPOST_UNDONE ?? '').split(',');
 const KEPT = process.env.DEWPOST_HABIT !== 'instead';
 
 const jobs = Array.from({ length: SEEDS }, (_, i) => FIRST + i).flatMap((seed): SeasonJob[] => {
@@ -24,6 +25,7 @@ const jobs = Array.from({ length: SEEDS }, (_, i) => FIRST + i).flatMap((seed): 
     seed,
     days: DAYS,
     begins: BEGINS,
+    undone: UNDONE,
     look: LOOK,
     habits: { vents: KEPT, covers: false },
   };

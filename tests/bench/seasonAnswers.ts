@@ -1,5 +1,6 @@
 import { destination } from '../../hub/placesCompared/index.ts';
 import type { Task } from '../../hub/tasks/index.ts';
+import { TONIGHT } from '../../rules/decide/index.ts';
 import { createLocalTime } from '../../simulators/localTime.ts';
 import type { SeasonPlan } from '../../simulators/seasonPlan.ts';
 import type { SeasonNow } from '../../simulators/seasonWorld.ts';
@@ -24,12 +25,16 @@ const SLEPT_ON = 0.15; // share of alarms at night that nobody gets up for
 
 type Seen = { readonly at: number; readonly does: boolean; readonly says: boolean };
 
+/** Leaving open tonight is counted apart from opening up. */
+const countedAs = ({ kind, subject }: Task) => (subject === TONIGHT ? 'leave-open' : kind);
+
 export function makeAnswers(
   plan: SeasonPlan,
   now: SeasonNow,
   hands: Hands,
   hub: SeasonHub,
   books: Books,
+  undone: readonly string[],
 ) {
   const local = createLocalTime(plan.zone);
   const chance = createChance(plan.seed, 'answers');
@@ -58,6 +63,7 @@ export function makeAnswers(
 
   /** @returns minutes it took, 0 where it stood so already, null where it cannot be done. */
   function does(task: Task): number | null {
+    if (task.subject === TONIGHT) return hands.leaveOpen(task.place);
     if (task.kind === 'open-up') return hands.vents(task.place, true);
     if (task.kind === 'close-up') return hands.vents(task.place, false);
     if (task.kind === 'cover') return hands.covers(task.place, true);
@@ -73,12 +79,9 @@ export function makeAnswers(
       if (task.verdict === 'unknown' && !seen.has(task.id)) continue;
       if (!seen.has(task.id)) {
         seen.set(task.id, plans(task));
-        const count = countTask(books, task.kind);
+        const count = countTask(books, countedAs(task));
         count.asked += 1;
-        // The farm file tells the minutes of laying covers and taking them off together.
-        const { cover, uncover } = MINUTES;
-        const { kind, minutes } = task;
-        count.minutesAsked += kind === 'cover' ? cover : kind === 'uncover' ? uncover : minutes;
+        count.minutesAsked += task.minutes;
       }
       if (task.alarm !== null && !alarmed.has(task.id)) {
         alarmed.add(task.id);
@@ -86,8 +89,8 @@ export function makeAnswers(
         seen.set(task.id, plans(task));
       }
       const mine = seen.get(task.id);
-      if (!mine || now.t < mine.at) continue;
-      if (!isFollowed(task.kind) || !mine.does) {
+      if (!mine || now.t < Math.max(mine.at, task.from ?? 0)) continue;
+      if (!isFollowed(task.kind) || !mine.does || undone.includes(countedAs(task))) {
         if (mine.says || !isFollowed(task.kind)) answer(task, 'no');
         seen.set(task.id, { ...mine, at: Number.POSITIVE_INFINITY });
         continue;
@@ -97,10 +100,10 @@ export function makeAnswers(
         answer(task, 'no');
         continue;
       }
-      const count = countTask(books, task.kind);
+      const count = countTask(books, countedAs(task));
       count.done += 1;
       count.minutesDone += minutes;
-      if (minutes === 0) count.already += 1;
+      if (minutes === 0 && task.subject !== TONIGHT) count.already += 1;
       answer(task, 'done');
     }
   };

@@ -7,10 +7,17 @@ import { FRUIT_PRICE, WAGE } from './seasonFarm.ts';
 // What a season came to: kg, losses by cause, minutes, tasks.
 
 /** Work that the table is about; tasks of other kinds are counted and not followed. */
-export const followed = ['open-up', 'close-up', 'cover', 'uncover', 'move-trays'] as const;
-export type Followed = (typeof followed)[number];
-export const isFollowed = (kind: TaskKind): kind is Followed =>
-  (followed as readonly TaskKind[]).includes(kind);
+export const followed = [
+  'leave-open',
+  'open-up',
+  'close-up',
+  'cover',
+  'uncover',
+  'move-trays',
+] as const;
+export const isFollowed = (kind: TaskKind) => (followed as readonly string[]).includes(kind);
+/** A kind of task; leaving open tonight is one of its own here. */
+export type Counted = TaskKind | 'leave-open';
 
 export type Work = 'vents' | 'covers' | 'carrying' | 'answers';
 export type TaskCount = {
@@ -26,7 +33,7 @@ export type Books = {
   readonly lostKg: Record<TrayCrop, Record<TrayLoss, number>>;
   readonly fruitLost: { frost: number; unvisited: number; scorch: number };
   readonly minutes: Record<Work, number>;
-  readonly tasks: Partial<Record<TaskKind, TaskCount>>;
+  readonly tasks: Partial<Record<Counted, TaskCount>>;
   alarms: number;
   batches: number;
 };
@@ -42,7 +49,7 @@ export const emptyBooks = (): Books => ({
   ...{ tasks: {}, alarms: 0, batches: 0 },
 });
 
-export function countTask(books: Books, kind: TaskKind): TaskCount {
+export function countTask(books: Books, kind: Counted): TaskCount {
   const none = { asked: 0, done: 0, already: 0, minutesAsked: 0, minutesDone: 0 };
   const count = books.tasks[kind] ?? none;
   books.tasks[kind] = count;

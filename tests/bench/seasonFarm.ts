@@ -9,6 +9,8 @@ export const WAGE = 16; // money an hour; invented
 export const FRUIT_PRICE = 8; // money a kg; invented
 /** Minutes of work, the same whoever had the idea. Invented. */
 export const MINUTES = { vents: 5, cover: 25, uncover: 20, walk: 5, perTray: 1, answer: 0.5 };
+/** When somebody opens, as the farm file is told; shut an hour before sunset. */
+const OPENS = '08:30';
 const OPEN_FLOWERS = 9; // days' flowers that a frost can take
 
 /** Money that a killing frost takes of a patch at the height of flowering, to the nearest ten. */
@@ -25,7 +27,7 @@ places:
 ${Object.entries(plan.houses)
   .map(
     ([id, { capacity, crop }]) =>
-      `  - { id: ${id}, name: ${id} house, kind: tunnel, vents: true, capacity: ${capacity}, crop: ${crop} }`,
+      `  - { id: ${id}, name: ${id} house, kind: tunnel, vents: true, airing: { opens: '${OPENS}' }, capacity: ${capacity}, crop: ${crop} }`,
   )
   .join('\n')}
 ${Object.keys(plan.patches)

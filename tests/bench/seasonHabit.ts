@@ -85,7 +85,7 @@ export function makeHabit(plan: SeasonPlan, now: SeasonNow, hands: Hands, clock:
         if (hour === OPENS && comes(day, 10 + i) && warm(TOO_COLD_TO_OPEN, 20))
           hands.vents(house, true);
         if (hour === NOON && comes(day, 30 + i) && warm(STUFFY, 24)) hands.vents(house, true);
-        if (hour === dusk && comes(day, 40 + i))
+        if (hour === dusk && comes(day, 40 + i) && !hands.staysOpen(house))
           if (feels(now.weather.temperature, day, 28) < MILD_EVENING) hands.vents(house, false);
       }
     for (const [i, patch] of Object.keys(plan.patches).entries()) {

@@ -14,6 +14,7 @@ export type Diary = {
 };
 export const noDiary: Diary = { sown() {}, cut() {}, thrownOut() {}, moved() {} };
 
+const EVENING = 8 * 3_600_000; // ms
 const SCRAPS = 0.25; // share of what shows that is overlooked when trays are thrown out; ours
 
 /** Everything a person can do in a made-up season: each takes its minutes and is counted. */
@@ -28,6 +29,7 @@ export function makeHands(plan: SeasonPlan, now: SeasonNow, books: Books, diary:
       0,
     );
   const room = (house: string) => (plan.houses[house]?.capacity ?? 0) - standing(house);
+  const staysOpen = new Map<string, number>();
   const sowings = new Map<string, number>();
 
   return {
@@ -38,6 +40,13 @@ export function makeHands(plan: SeasonPlan, now: SeasonNow, books: Books, diary:
       now.open[house] = open;
       return worked('vents', MINUTES.vents);
     },
+    /** Left open tonight: nobody shuts it at dusk. @returns the minutes it took */
+    leaveOpen(house: string): number {
+      staysOpen.set(house, now.t + EVENING);
+      return this.vents(house, true);
+    },
+    /** Somebody said that it stays open this evening. */
+    staysOpen: (house: string) => now.t < (staysOpen.get(house) ?? 0),
     covers(patch: string, on: boolean): number {
       if ((now.covered[patch] ?? false) === on) return 0;
       now.covered[patch] = on;

@@ -25,6 +25,8 @@ export type SeasonJob = {
   readonly habits: Habits;
   /** First day of work, ms since 1970; 1 March where left out. */
   readonly begins?: number;
+  /** Kinds of tasks that nobody does, to see what the others bring. */
+  readonly undone?: readonly string[];
 };
 export type SeasonResult = SeasonJob & { readonly books: Books; readonly seconds: number };
 
@@ -41,7 +43,7 @@ export function runSeason(job: SeasonJob): SeasonResult {
     const hands = makeHands(plan, now, books, hub?.diary ?? noDiary);
     const { habits } = job;
     const habit = makeHabit(plan, now, hands, habits);
-    const answers = hub ? makeAnswers(plan, now, hands, hub, books) : null;
+    const answers = hub ? makeAnswers(plan, now, hands, hub, books, job.undone ?? []) : null;
     while (now.t < plan.ends) {
       step();
       hub?.hear();
