@@ -24,7 +24,8 @@ function headOf(kind: SaidKind, about: string, body: unknown): string {
   if (kind === 'answer' || kind === 'undoMove' || kind === 'seen')
     return `${kinds[kind]}: ${task ?? about}`;
   const place = placeName(about);
-  if (kind === 'action' || kind === 'fruit') return `${kinds[kind]}: ${place}`;
+  if (kind === 'action' || kind === 'fruit' || kind === 'vents' || kind === 'ventsBack')
+    return `${kinds[kind]}: ${place}`;
   if (kind === 'check') return `${kinds.check}: ${about}`;
   // A change of something says which change, and of what.
   const change = Object.keys((body as object | null) ?? {}).find((name) => name in changes);
@@ -38,6 +39,8 @@ const placeName = (id: string) => today.peek()?.places.find((one) => one.id === 
 
 function leafWords({ field, value, where }: Leaf, kind: SaidKind): string {
   const { fields } = words.queue;
+  if (kind === 'vents' && field === 'state')
+    return value === 'open' ? words.places.vents.openedNow : words.places.vents.closedNow;
   if (field === 'answer') return words.task[value as 'done' | 'later' | 'no'];
   if (value === '' || typeof value === 'boolean' || where[0] === 'override') return '';
   const label = fields[field as keyof typeof fields];

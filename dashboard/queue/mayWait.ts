@@ -18,6 +18,8 @@ const rules = [
   ['check', 'POST', /^\/api\/probes\/[^/]+\/checks$/],
   ['fruit', 'POST', /^\/api\/patches\/[^/]+\/fruit$/],
   ['seen', 'POST', /^\/api\/alarms\/[^/]+\/seen$/],
+  ['vents', 'POST', /^\/api\/places\/[^/]+\/vents$/],
+  ['ventsBack', 'POST', /^\/api\/places\/[^/]+\/vents\/undo$/],
   ['want', 'POST', /^\/api\/wants$/],
 ] as const;
 

@@ -60,6 +60,11 @@ export function placeFields(
     figure('picking.value', 'picking', patch),
     figure('wet.at', 'wet', GROWS),
     figure('wet.below', 'wet', GROWS),
+    figure('wet.hours', 'wet', GROWS),
+    { path: 'airing.opens', as: 'text', group: 'airing', kinds: ['tunnel'] },
+    { path: 'airing.shuts', as: 'text', group: 'airing', kinds: ['tunnel'] },
+    figure('water.below', 'water', GROWS),
+    figure('water.minutes', 'water', GROWS),
   ];
   const kind = texts.kind as PlaceKind;
   return inUnits('place', all)

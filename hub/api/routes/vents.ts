@@ -5,6 +5,7 @@ import { whoIs } from '../access.ts';
 import type { App } from '../app.ts';
 import { type ApiParts, Refused } from '../parts.ts';
 import { iso, shownPlace } from '../present.ts';
+import { saidAt } from '../saidAt.ts';
 
 /** "I opened it", "I closed it", and taking that back. Each is an entry; none is ever changed. */
 export function ventRoutes(app: App, parts: ApiParts) {
@@ -46,11 +47,11 @@ export function ventRoutes(app: App, parts: ApiParts) {
       const { id } = vented(request.params.id);
       const { state, at: said } = request.body;
       const now = parts.clock.now();
-      const at = said === undefined ? now : Date.parse(said);
+      const at = said === undefined ? saidAt(request, parts.clock) : Date.parse(said);
       if (at > now || at <= now - VENTS_TRUSTED)
         throw new Refused(
           400,
-          `Expected a time from ${iso(now - VENTS_TRUSTED)} to ${iso(now)} in at, got ${said}`,
+          `Expected a time from ${iso(now - VENTS_TRUSTED)} to ${iso(now)} in at, got ${said ?? iso(at)}`,
         );
       const who = whoIs(request);
       add(id, who, { is: state === 'open', at });
@@ -70,7 +71,8 @@ export function ventRoutes(app: App, parts: ApiParts) {
     (request) => {
       const { id } = vented(request.params.id);
       const now = parts.clock.now();
-      const last = ventSayings(parts.store, id, now - VENTS_TRUSTED, now).at(-1);
+      const told = saidAt(request, parts.clock);
+      const last = ventSayings(parts.store, id, told - VENTS_TRUSTED, told).at(-1);
       if (last === undefined)
         throw new Refused(409, 'Expected an entry of the last day to take back, got none');
       add(id, whoIs(request), { undoes: last.id });

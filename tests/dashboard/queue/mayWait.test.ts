@@ -12,7 +12,7 @@ const commands = Object.keys(needed)
 
 /** What cannot wait, each for its reason: it needs the hub to show what it does, or begins at once. */
 const NOW_OR_NEVER =
-  /^(DELETE |POST \/api\/(claim|sign-in|join|sign-out|sign-out-everywhere|password|people|farm|food-clocks|probes\/:id\/(password|place)|photos|patches\/:id\/(backtest|terms)|alarms\/(silences|settings|test|rehearsal)|calendar|batches\/file|keeping)\b)/;
+  /^(DELETE |POST \/api\/(claim|sign-in|join|sign-out|sign-out-everywhere|password|people|farm|food-clocks|probes\/:id\/(password|place)|photos|patches\/:id\/(backtest|terms)|alarms\/(silences|settings|test|rehearsal)|calendar|batches\/file|keeping|trials)\b)/;
 
 test.for(commands)('%s %s may wait for the hub, or is known not to', ([method, route]) => {
   const waits = kindOf(method, filled(route)) !== null;
@@ -21,7 +21,16 @@ test.for(commands)('%s %s may wait for the hub, or is known not to', ([method, r
 
 test('a route that a command of this kind goes to takes the time it was said', () => {
   // Each hands `Dewpost-Said-At` on: none of them reads the clock for what was said.
-  for (const name of ['tasks', 'lots', 'batches', 'losses', 'picks', 'record', 'probeChecks'])
+  for (const name of [
+    'tasks',
+    'lots',
+    'batches',
+    'losses',
+    'picks',
+    'record',
+    'probeChecks',
+    'vents',
+  ])
     expect(
       readFileSync(new URL(`../../../hub/api/routes/${name}.ts`, import.meta.url), 'utf8'),
     ).toMatch(/saidAt\(request, parts\.clock\)/);
