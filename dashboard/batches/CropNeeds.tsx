@@ -13,7 +13,7 @@ export function CropNeeds({ crop, zone }: { crop: string; zone: string }) {
   const { facts, fault, again } = useFacts<CropGrowing>(
     `/api/crops/${encodeURIComponent(crop)}/growing`,
   );
-  if (!facts) return fault === undefined ? null : <Fault sentence={fault} again={again} />;
+  if (!facts) return <Fault sentence={fault} again={again} />;
   const text = words.growing;
   const { base, need, past } = facts;
   const degrees = (value: number) => words.temperature(value);

@@ -94,7 +94,7 @@ export function Globe({ at, onMove }: { at: Point; onMove: (point: Point) => voi
           {meridians.map((lon) => (
             <line
               key={`m${lon}`}
-              class={lon === 0 ? 'zero' : ''}
+              class={lon === 0 ? 'zero' : 'graticule'}
               x1={x(lon)}
               x2={x(lon)}
               y1={0}
@@ -104,7 +104,7 @@ export function Globe({ at, onMove }: { at: Point; onMove: (point: Point) => voi
           {parallels.map((lat) => (
             <line
               key={`p${lat}`}
-              class={lat === 0 ? 'zero' : ''}
+              class={lat === 0 ? 'zero' : 'graticule'}
               x1={0}
               x2={W}
               y1={y(lat)}

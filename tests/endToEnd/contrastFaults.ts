@@ -7,7 +7,7 @@ import type { Page } from 'playwright-core';
 const GROUND = [
   ...['hour', 'midnight', 'tick', 'frame', 'night', 'fan', 'fan-many', 'band', 'said', 'tick-line'],
   ...['measured-halo', 'stop-window', 'heat-need', 'heat-lived', 'bar-ground', 'bar-ground-inBand'],
-  ...['hold-limit', 'set-up-map'],
+  ...['hold-limit', 'graticule'],
 ];
 
 const SCRIPT = (text: number, mark: number) => `(() => {

@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Today } from '../../hub/contract/index.ts';
 import { hasChromium, needsChromium, type Opened, openBrowser, shutsOut } from './browser.ts';
+import { until } from './processes.ts';
 import { type SeasonHub, startSeasonHub } from './seasonHub.ts';
 
 // The hub goes away under an open page, and comes back.
@@ -76,7 +77,8 @@ describe.skipIf(!hasChromium)(`a page without its hub, in Chromium${needsChromiu
     await page.getByText(/No link to the hub/).waitFor({ state: 'detached', timeout: 45_000 });
     const { tasks } = await season.hub().get<Today>('/api/today');
     await page.locator('#waiting').waitFor({ state: 'hidden', timeout: 45_000 });
-    expect(await page.locator('article.task').count()).toBe(tasks.length);
+    const cards = page.locator('article.task');
+    await until(async () => (await cards.count()) === tasks.length, 'a card for each task');
     const card = page.locator('article.task').last();
     const title = (await card.getByRole('heading').textContent()) ?? '';
     await card.getByRole('button', { name: /^Done/ }).click();

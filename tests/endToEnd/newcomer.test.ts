@@ -61,7 +61,7 @@ describe.skipIf(!hasChromium)(`a newcomer, in Chromium${needsChromium}`, () => {
     await expect
       .poll(() => page.locator('.set-up-steps li').allTextContents())
       .toEqual([
-        ...['Name and money', 'Where it lies', 'Units', 'Places', 'Crops'].map(done),
+        ...['Name and money', 'Where it lies', 'Language and units', 'Places', 'Crops'].map(done),
         ...['Delivery days', 'Probes', 'Alarms', 'First look'].map(done),
       ]);
 

@@ -58,7 +58,7 @@ export async function newcomerRun(run: Newcomer) {
   await page.getByText(/^Today the sun rises at \d\d:\d\d and sets at \d\d:\d\d there/).waitFor();
   await looked('position');
   await me.tap('Store this, and go on');
-  await at('Units');
+  await at('Language and units');
   await next('Places');
 
   await at('Places');

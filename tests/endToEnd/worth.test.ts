@@ -106,9 +106,7 @@ describe.skipIf(!hasChromium)(`pickings and what is worth its hours${needsChromi
   }, async () => {
     const { page, complaints, close } = await openBrowser({ width: 1280 });
     await page.goto(`${hub.page}/worth`);
-    const short = page
-      .getByRole('region', { name: 'In short' })
-      .or(page.locator('section').first());
+    const short = page.locator('section', { hasText: 'In short' });
     await short
       .getByText(/in Long House: pays, between \d+ and \d+.EUR an hour over 3 batches/)
       .waitFor();
