@@ -33,6 +33,7 @@ import { figuresIn, HARD } from './figures.ts';
 import { moneyIn } from './money.ts';
 import { factsSaid, isReason } from './reasons.ts';
 import { solarTellers } from './solarTellers.ts';
+import { shownIn } from './units.ts';
 
 // English: every word a person reads. Another language is another file with the same exports; how to
 // write one stands in DEVELOPERS.md under "A language". In short:
@@ -5578,8 +5579,9 @@ const trialUnit = (what: TrialLimit, currency: string) => {
   const unit = trialLimits[what][1];
   return unit === 'money' ? currency : unit;
 };
-const trialFigure = (value: number, unit: string) =>
-  withUnit(value, unit, Number.isInteger(value) ? 0 : 1);
+const wholeWhere = (value: number, unit: string) =>
+  Number.isInteger(Number(shownIn(value, unit).toFixed(6))) ? 0 : 1;
+const trialFigure = (value: number, unit: string) => withUnit(value, unit, wholeWhere(value, unit));
 
 /** `Long House: wet hours that ask for air, 8 h instead of 4 h`. */
 export function trialChangeWords(change: {
@@ -5702,10 +5704,13 @@ const trialScreens = {
   limit: 'Limit',
   from: 'From',
   to: 'To',
-  value: (unit: string) => (unit === '' ? 'New value' : `New value, ${unit}`),
+  value: (unit: string) =>
+    unit === '' ? 'New value' : `New value, ${unit === '°C' ? degree() : unit}`,
   less: (step: string) => `${step} less`,
   more: (step: string) => `${step} more`,
-  figure: trialFigure,
+  /** A difference: degrees have no zero there. */
+  step: (step: number, unit: string) =>
+    unit === '°C' ? difference(step, wholeWhere(step, 'K')) : trialFigure(step, unit),
   start: 'Try it',
   same: 'Choose another value than the one that stands.',
   progress: (percent: number, place: string | null) =>
