@@ -5671,6 +5671,8 @@ export const trialNotes = (room: boolean): string[] => [
   'The hub’s own rules, once an hour, over the means of the hours: a task that would have stood for less than an hour may be missing.',
   'As if nobody had answered or opened anything: the readings are of the house as it was worked.',
   'Nights are judged by the forecasts the hub issued then; where it issued none, nothing is said of covering and closing.',
+  '“Open up” counts evenings too on which leaving it open for the night would have been asked.',
+  'Trays are those the farm file tells; batches, and what people said of vents, are left out.',
   ...(room
     ? [
         'A cool room is judged by its set temperature and limit alone, as in its first days: what the hub has learned of its cycle is left out.',
