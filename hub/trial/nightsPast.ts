@@ -18,6 +18,10 @@ export type NightsPast = {
   readonly trays: (snapshot: Snapshot) => Pick<Snapshot, 'trays'>;
 };
 
+type DaysOf = (day: string) => PlaceDay[];
+/** The open air as a crop sees it is the same for every place of one walk, which has a farm of its own. */
+const openAir = new WeakMap<Farm, Map<string, DaysOf>>();
+
 /** The nights of one place, made from the hours kept as the hub makes its own from readings. */
 export function nightsPast(
   farm: Farm,
@@ -55,7 +59,10 @@ export function nightsPast(
     };
   };
   const here = daysOf(place.id);
-  const open = outside === undefined ? () => [] : daysOf(outside);
+  const shared = openAir.get(farm) ?? new Map<string, DaysOf>();
+  openAir.set(farm, shared);
+  const open = shared.get(cropId ?? '') ?? (outside === undefined ? () => [] : daysOf(outside));
+  shared.set(cropId ?? '', open);
 
   const usual = lastOf((day: string) => usualVents(farm, calendar, place.id, day));
   const traysOn = lastOf((day: string): Pick<Snapshot, 'trays'> => {
