@@ -1,9 +1,9 @@
 import { useState } from 'preact/hooks';
 import type { LimitNow, TrialChange, TrialStart } from '../../hub/contract/index.ts';
-import { numberOf } from '../coolRoom/useSending.ts';
 import { DateFields } from '../parts/DateFields.tsx';
 import { useSending } from '../parts/useSending.ts';
 import { words } from '../words.ts';
+import { limitOf, movedBy, shownOf, stepOf } from './limitTyped.ts';
 
 export type Chosen = {
   readonly changes: readonly TrialChange[];
@@ -12,8 +12,6 @@ export type Chosen = {
 };
 
 const ofWhom = ({ of }: LimitNow) => of ?? '';
-/** Steps of tenths leave no dust behind. */
-const tidy = (value: number) => Math.round(value * 100) / 100;
 
 /** Whose limit, which one, and what it is to be: moved by big steps, or typed. */
 export function TrialForm({
@@ -38,11 +36,10 @@ export function TrialForm({
   const [to, setTo] = useState(days.to);
   const [same, setSame] = useState(false);
   if (limit === undefined) return null;
-  const shown = typed ?? String(limit.value);
-  const value = numberOf(shown);
-  const move = (by: number) =>
-    setTyped(String(tidy(Math.min(limit.max, Math.max(limit.min, (value ?? limit.value) + by)))));
-  const step = text.figure(limit.step, limit.unit);
+  const shown = typed ?? shownOf(limit);
+  const value = typed === null ? limit.value : limitOf(limit, typed);
+  const move = (steps: number) => setTyped(movedBy(limit, shown, steps));
+  const step = text.step(stepOf(limit), limit.unit);
   const names = [...new Map(start.limits.map((one) => [ofWhom(one), one.name]))];
   return (
     <form
@@ -90,7 +87,7 @@ export function TrialForm({
       </label>
       <p class="trial-source">{limit.source}</p>
       <div class="trial-value">
-        <button type="button" onClick={() => move(-limit.step)}>
+        <button type="button" onClick={() => move(-1)}>
           {text.less(step)}
         </button>
         <label>
@@ -104,7 +101,7 @@ export function TrialForm({
             onInput={(event) => setTyped(event.currentTarget.value)}
           />
         </label>
-        <button type="button" onClick={() => move(limit.step)}>
+        <button type="button" onClick={() => move(1)}>
           {text.more(step)}
         </button>
       </div>

@@ -16,12 +16,19 @@ import { makeWindow } from './window.ts';
 
 export { type ClimateDays, placeRule } from './climateDays.ts';
 export { longestGap } from './days.ts';
+export { diseaseOfDay } from './diseaseOfDay.ts';
 export { nightBounds } from './nights.ts';
 export { type PlaceFacts, placeFacts, type SpotFacts } from './nowFacts.ts';
 export { coverOf, cropsOf, wetOf } from './placeLimits.ts';
 export { pair, SPOT_ORDER, type Spots } from './spots.ts';
 export { type StripsFacts, stripsFacts } from './strips.ts';
-export { VENTS_TRUSTED, type VentState, ventSayings, ventStates } from './ventStates.ts';
+export {
+  usualVents,
+  VENTS_TRUSTED,
+  type VentState,
+  ventSayings,
+  ventStates,
+} from './ventStates.ts';
 
 const DEFAULT_EVERY = 300_000; // ms
 /** After every calendar day there will be. */

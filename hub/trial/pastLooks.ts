@@ -1,5 +1,6 @@
 import {
   AFTER_RISE,
+  type Look,
   lookAt,
   type PlaceNow,
   type Snapshot,
@@ -14,7 +15,6 @@ import type { Past } from '../store/index.ts';
 import { barePlace } from './barePlace.ts';
 import { issuedThen } from './issuedThen.ts';
 import { HOUR, MIDDLE, type PastSpot } from './pastSpots.ts';
-import type { PastLook } from './walkPlace.ts';
 
 type Stretch = { readonly from: number; readonly to: number };
 
@@ -24,7 +24,7 @@ export function pastLooks(
   farm: Farm,
   spotsOf: (place: string) => PastSpot[],
   { from, to }: Stretch,
-): PastLook[] {
+): Look[] {
   const calendar = calendarOf(farm.zone);
   const { lat, lon, wage } = farm.file.farm;
   const open = ({ kind }: Farm['places'][number]) => kind === 'outdoor' || kind === 'patch';
@@ -38,7 +38,7 @@ export function pastLooks(
   const nights = [calendar.dayOf(from), calendar.add(calendar.dayOf(to), 1)] as const;
   const issued = issuedThen(outdoors.flatMap(({ id }) => past.forecasts(id, ...nights)));
   const crops = cropsOf(farm);
-  const looks: PastLook[] = [];
+  const looks: Look[] = [];
   const sun = sunThroughTheDay();
   for (let hour = Math.ceil(from / HOUR) * HOUR; hour < to; hour += HOUR) {
     const now = instant(hour + MIDDLE);
@@ -48,7 +48,10 @@ export function pastLooks(
       ...{ crops, places: outdoors, probes: [], standing: [] },
     };
     const look = lookAt(snapshot, [], sun(snapshot));
-    looks.push({ ...look, issued: look.sun === null ? [] : issued(look.sun.night.name, now) });
+    looks.push({
+      ...look,
+      forecasts: look.sun === null ? [] : issued(look.sun.night.name, now),
+    });
   }
   return looks;
 }

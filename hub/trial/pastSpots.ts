@@ -41,6 +41,12 @@ export function pastSpots(
         // Two probes at one spot: the one that came first speaks.
         if (t.length > 0 && at <= (t[t.length - 1] ?? 0)) continue;
         const temperature = celsius(mean);
+        // Halfway between two hours their middle: a reading speaks for half an hour, as in the rules.
+        const last = value.at(-1);
+        if (last !== undefined && t.at(-1) === at - HOUR) {
+          t.push(instant(hour));
+          value.push((last + temperature) / 2);
+        }
         t.push(at);
         value.push(temperature);
         while (next < damp.length && (damp[next]?.[0] ?? 0) < hour) next++;

@@ -1,16 +1,18 @@
+import type { Look } from '../../rules/decide/index.ts';
 import type { FarmFile } from '../contract/index.ts';
 import { type Farm, farmOf } from '../farm/index.ts';
 import { cropsOf } from '../snapshot/index.ts';
 import type { Past } from '../store/index.ts';
 import { barePlace } from './barePlace.ts';
 import type { WouldAsk } from './keeper.ts';
+import { nightsPast } from './nightsPast.ts';
 import { pastLooks } from './pastLooks.ts';
 import { HOUR, type PastSpot, pastSpots } from './pastSpots.ts';
-import { type MayAsk, type PastLook, walkPlace } from './walkPlace.ts';
+import { type MayAsk, walkPlace } from './walkPlace.ts';
 import { walkRoom } from './walkRoom.ts';
 
-/** Rules look back two days, and yesterday is asked about. */
-const BEFORE = 48 * HOUR;
+/** Rules look back two days; for what nights were like seven of them, each with eleven days before it. */
+const BEFORE = 19 * 24 * HOUR;
 
 export type TrialJob = {
   readonly before: FarmFile;
@@ -67,7 +69,7 @@ export function* walkPast(
   const snapshot = { crops: cropsOf(next), wage: after.farm.wage };
   // The same sun, air and forecasts; only what the farm file says of crops and work differs.
   const looksNext = looks.map(
-    (look): PastLook => ({
+    (look): Look => ({
       ...look,
       snapshot: {
         ...look.snapshot,
@@ -86,12 +88,12 @@ export function* walkPast(
     yield { done: i, of: touched.length, place: place.id };
     const spots = place.kind === 'cool-room' ? [] : spotsOf(place.id);
     const limits = [place.limit, next.place(place.id)?.limit].flatMap((limit) => limit ?? []);
-    const walk = (farm: Farm, looks: readonly PastLook[]) => {
+    const walk = (farm: Farm, looks: readonly Look[]) => {
       const here = farm.place(place.id);
       if (here === undefined) return [];
       const bare = barePlace(farm, here);
       return bare.coolRoom === null
-        ? walkPlace(bare, spots, looks, may)
+        ? walkPlace(bare, spots, looks, nightsPast(farm, here, spotsOf), may)
         : walkRoom(past, bare, placements, looks, limits);
     };
     const read = spots.length > 0 || roomRead(place.id);

@@ -1,4 +1,5 @@
 import {
+  type Look,
   lookAt,
   moveProduce,
   type PlaceNow,
@@ -10,7 +11,6 @@ import { type Instant, instant, minutes } from '../../rules/units.ts';
 import type { Past, Placement } from '../store/index.ts';
 import { keeper, type WouldAsk } from './keeper.ts';
 import { HOUR } from './pastSpots.ts';
-import type { PastLook } from './walkPlace.ts';
 
 const MINUTE = 60_000; // ms
 const BACK = 12 * HOUR; // readings that the rules on a room look back on; ours
@@ -35,7 +35,7 @@ export function walkRoom(
   past: Past,
   place: PlaceNow,
   placements: readonly Placement[],
-  looks: readonly PastLook[],
+  looks: readonly Look[],
   limits: readonly number[],
 ): readonly WouldAsk[] {
   const hung = placements.filter(

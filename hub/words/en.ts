@@ -33,6 +33,7 @@ import { figuresIn, HARD } from './figures.ts';
 import { moneyIn } from './money.ts';
 import { factsSaid, isReason } from './reasons.ts';
 import { solarTellers } from './solarTellers.ts';
+import { shownIn } from './units.ts';
 
 // English: every word a person reads. Another language is another file with the same exports; how to
 // write one stands in DEVELOPERS.md under "A language". In short:
@@ -5589,8 +5590,9 @@ const trialUnit = (what: TrialLimit, currency: string) => {
   const unit = trialLimits[what][1];
   return unit === 'money' ? currency : unit;
 };
-const trialFigure = (value: number, unit: string) =>
-  withUnit(value, unit, Number.isInteger(value) ? 0 : 1);
+const wholeWhere = (value: number, unit: string) =>
+  Number.isInteger(Number(shownIn(value, unit).toFixed(6))) ? 0 : 1;
+const trialFigure = (value: number, unit: string) => withUnit(value, unit, wholeWhere(value, unit));
 
 /** `Long House: wet hours that ask for air, 8 h instead of 4 h`. */
 export function trialChangeWords(change: {
@@ -5680,6 +5682,8 @@ export const trialNotes = (room: boolean): string[] => [
   'The hub’s own rules, once an hour, over the means of the hours: a task that would have stood for less than an hour may be missing.',
   'As if nobody had answered or opened anything: the readings are of the house as it was worked.',
   'Nights are judged by the forecasts the hub issued then; where it issued none, nothing is said of covering and closing.',
+  '“Open up” counts evenings too on which leaving it open for the night would have been asked.',
+  'Trays are those the farm file tells; batches, and what people said of vents, are left out.',
   ...(room
     ? [
         'A cool room is judged by its set temperature and limit alone, as in its first days: what the hub has learned of its cycle is left out.',
@@ -5713,10 +5717,13 @@ const trialScreens = {
   limit: 'Limit',
   from: 'From',
   to: 'To',
-  value: (unit: string) => (unit === '' ? 'New value' : `New value, ${unit}`),
+  value: (unit: string) =>
+    unit === '' ? 'New value' : `New value, ${unit === '°C' ? degree() : unit}`,
   less: (step: string) => `${step} less`,
   more: (step: string) => `${step} more`,
-  figure: trialFigure,
+  /** A difference: degrees have no zero there. */
+  step: (step: number, unit: string) =>
+    unit === '°C' ? difference(step, wholeWhere(step, 'K')) : trialFigure(step, unit),
   start: 'Try it',
   same: 'Choose another value than the one that stands.',
   progress: (percent: number, place: string | null) =>

@@ -26,9 +26,9 @@ import { notWorthMinutes, sparedTrays } from './worth.ts';
 const MINUTES_OF_WORK = 5; // common practice, no source
 export const CLOSING_FROM = 3 * HOUR; // before sunset, ours
 const ASKED_AFTER = 2 * HOUR; // ours: vents forgotten at dusk are worth closing early in the night
-const FROST = 0; // °C: the floor of a place whose crop nobody told. Ours
+export const FLOOR = 0; // °C: the floor of a place whose crop nobody told. Ours
 // The steps are ours, after Savage 1980 (closing buys 1 to 1.5 K).
-const CLEAR_OF_FLOOR = 1; // K
+export const CLEAR_OF_FLOOR = 1; // K
 const FILM_KEEPS = 1.5; // K
 const STAY_ASKED = 1; // K more, once asked. Ours
 
@@ -63,7 +63,7 @@ export function closeUp(look: Look, place: PlaceNow): Answer {
   const tonight = outsideLow(look);
   if (tonight === null) return unknown(['tonight-outside-low']);
   const crop = cropOf(look, place);
-  const floor = crop?.chill ?? FROST;
+  const floor = crop?.chill ?? FLOOR;
   const low = tonight.low.mean;
   const against = crop?.chill == null ? OURS : TOLD_AND_OURS;
   const clear = floor + CLEAR_OF_FLOOR;

@@ -15,9 +15,9 @@ import { SHUT_BEFORE_SET } from './ventWet.ts';
 export const TONIGHT = 'tonight';
 const MINUTES_OF_WORK = 5; // of opening, as in openUp
 const A_WALK = 5; // min of shutting, and of opening again in the morning. Common practice, no source
-const ASKED_FROM = 3 * HOUR; // before the usual shutting; ours
+export const LEAVING_FROM = 3 * HOUR; // before the usual shutting; ours
 const ASKED_AFTER = HOUR; // ours
-const FROST = 0.1; // chance of frost outside at which nobody is told to leave a house open; ours
+export const FROST_OUTSIDE = 0.1; // chance of frost outside at which nobody is told to leave a house open; ours
 
 /**
  * The vents are to stay open tonight: the damp hours it ends outweigh the cold it lets in, with the
@@ -33,7 +33,7 @@ export function leaveOpen(look: Look, place: PlaceNow): Answer {
   if (sun === null) return unknown(['sun-times']);
   const shuts = place.airing?.shuts ?? sun.set - SHUT_BEFORE_SET;
   const standing = stands(look, 'open-up', place.id, TONIGHT);
-  const from = instant(shuts - ASKED_FROM);
+  const from = instant(shuts - LEAVING_FROM);
   if (now < from || now >= shuts + (standing ? ASKED_AFTER : 0)) {
     const how = bySun(snapshot, 'sunset', sun.set);
     return leave(fact('sunset-in', (sun.set - now) / HOUR, 'h', null, OURS, how));
@@ -45,9 +45,9 @@ export function leaveOpen(look: Look, place: PlaceNow): Answer {
   const p = probabilityBelow(tonight.low, celsius(0));
   const because = [
     fact('tonight-outside-low', low, '°C', null, FROST_BOOK, forecastHow(tonight)),
-    fact('chance-of-frost', 100 * p, '%', 100 * FROST, OURS, forecastHow(tonight)),
+    fact('chance-of-frost', 100 * p, '%', 100 * FROST_OUTSIDE, OURS, forecastHow(tonight)),
   ];
-  if (p > FROST) return leave(...because);
+  if (p > FROST_OUTSIDE) return leave(...because);
   const found = nightVents(look, place);
   if (found === null || found.saves.money === null) return leave(...because);
   const { wage } = snapshot.farm;

@@ -1,9 +1,11 @@
 import { CLEAR_GAIN } from '../air/index.ts';
-import { HOUR } from '../units.ts';
-import { CLOSING_FROM } from './closeUp.ts';
+import { probabilityBelow } from '../frost/index.ts';
+import { celsius, HOUR } from '../units.ts';
+import { CLEAR_OF_FLOOR, CLOSING_FROM, FLOOR } from './closeUp.ts';
 import { highest } from './column.ts';
 import { COVERING_FROM } from './cover.ts';
-import { airIn, cropOf, type Look, temperatureIn } from './look.ts';
+import { FROST_OUTSIDE, LEAVING_FROM } from './leaveOpen.ts';
+import { airIn, cropOf, type Look, outsideLow, temperatureIn } from './look.ts';
 import { AFTER_RISE } from './night.ts';
 import { heatLimitOf, SUN_LEFT } from './shade.ts';
 import { MOST_APART } from './shadeAhead.ts';
@@ -17,6 +19,7 @@ import { gainOf, SHUT_BEFORE_SET } from './ventWet.ts';
 
 /** Whether openUp may ask. */
 export function mayOpen(look: Look, place: PlaceNow): boolean {
+  if (place.opened === true) return false;
   const crop = cropOf(look, place);
   const inside = temperatureIn(place, look.now);
   const outside = look.outsideTemperature;
@@ -33,8 +36,26 @@ export function mayOpen(look: Look, place: PlaceNow): boolean {
 }
 
 /** Whether closeUp may ask. */
-export const mayClose = ({ now, sun }: Look): boolean =>
-  sun !== null && now >= sun.set - CLOSING_FROM && now < sun.set;
+export function mayClose(look: Look, place: PlaceNow): boolean {
+  const { now, sun } = look;
+  if (place.opened === false || sun === null) return false;
+  if (now < sun.set - CLOSING_FROM || now >= sun.set) return false;
+  const { airing } = place;
+  if (airing !== undefined && place.staysOpen !== true && now < airing.shuts) return false;
+  const tonight = outsideLow(look);
+  if (tonight === null) return false;
+  return tonight.low.mean < (cropOf(look, place)?.chill ?? FLOOR) + CLEAR_OF_FLOOR;
+}
+
+/** Whether leaveOpen may ask. */
+export function mayLeaveOpen(look: Look, place: PlaceNow): boolean {
+  const { now, sun } = look;
+  if (place.staysOpen === true || sun === null) return false;
+  const shuts = place.airing?.shuts ?? sun.set - SHUT_BEFORE_SET;
+  if (now < shuts - LEAVING_FROM || now >= shuts) return false;
+  const tonight = outsideLow(look);
+  return tonight !== null && probabilityBelow(tonight.low, celsius(0)) <= FROST_OUTSIDE;
+}
 
 /** Whether cover may ask. */
 export const mayCover = ({ now, sun, forecasts }: Look): boolean =>

@@ -147,8 +147,10 @@ test('with all rules asked at every look a trial says the same', { timeout: 120_
     { what: 'band-top', of: 'basil', to: 20 },
     { what: 'heat-limit', of: 'basil', to: 22 },
     { what: 'wage', of: null, to: 3 },
+    { what: 'chill', of: 'pea-shoots', to: 9 },
+    { what: 'cover-value', of: 'south-patch', to: 2000 },
   ]);
-  const always = { 'open-up': yes, 'close-up': yes, shade: yes, cover: yes };
+  const always = { 'open-up': yes, 'close-up': yes, 'leave-open': yes, shade: yes, cover: yes };
   const all = walk(file, after, always);
   expect(all.flatMap(({ after }) => after).length).toBeGreaterThan(5);
   expect(walk(file, after)).toEqual(all);
