@@ -2,7 +2,7 @@ import type { Batch, BatchEvent } from '../batches/index.ts';
 import type { BatchEntry, BatchHistory, Batch as BatchShown } from '../contract/index.ts';
 import { undoneIn } from '../journal/index.ts';
 import { cropName } from '../lots/index.ts';
-import { batchEventWords, batchFields, batchWords, eventTime } from '../words/index.ts';
+import { batchEventWords, batchFields, batchWords, eventTime, screens } from '../words/index.ts';
 import type { ApiParts } from './parts.ts';
 import { iso, isoOrNull, nameOf, rounded, roundedOrNull } from './present.ts';
 
@@ -112,15 +112,22 @@ function eventFacts(parts: ApiParts, body: BatchEvent): Parameters<typeof batchE
   if (body.event === 'corrected')
     return {
       ...{ ...about, event: 'corrected', note: body.note },
-      set: Object.entries(body.set).map(([field, value]) => {
-        const told =
-          field === 'place'
-            ? place(`${value}`)
-            : field === 'sownAt' && typeof value === 'number'
-              ? eventTime(value, zone)
-              : (value ?? '–');
-        return `${batchFields[field] ?? field} ${told}`;
-      }),
+      set: Object.entries(body.set).map(
+        ([field, value]) => `${batchFields[field] ?? field} ${correctedTo(parts, field, value)}`,
+      ),
     };
   return { ...body, ...about };
+}
+
+/** What a field of a batch was corrected to: money in the farm's, days and times as they are said. */
+function correctedTo(parts: ApiParts, field: string, value: string | number | null): string {
+  if (value === null) return '–';
+  if (field === 'place') return nameOf(parts, String(value));
+  if (field === 'crop') return cropName(parts.farm(), String(value));
+  if (field === 'meantFor') return screens.dayInText(String(value));
+  if (typeof value === 'string') return value;
+  if (field === 'sownAt') return eventTime(value, parts.calendar().zone);
+  if (field === 'seedCost' || field === 'otherCost')
+    return screens.cents(value, parts.farm().file.farm.money);
+  return String(value);
 }

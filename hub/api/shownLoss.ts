@@ -11,11 +11,14 @@ import {
 } from '../losses/index.ts';
 import { cropName } from '../lots/index.ts';
 import {
+  lossAmountWords,
   lossEventWords,
   lossFields,
   lossLookName,
   lossOfWords,
+  lossUnitName,
   lossWords,
+  screens,
 } from '../words/index.ts';
 import type { ApiParts } from './parts.ts';
 import { iso, nameOf, roundedOrNull } from './present.ts';
@@ -123,16 +126,34 @@ function eventWords(parts: ApiParts, loss: Loss, body: LossEvent): string {
       });
     }
     case 'corrected': {
-      const set = Object.entries(body.set).map(
-        ([field, value]) => `${lossFields[field] ?? field} ${told(parts, field, value)}`,
-      );
+      const unit = body.set.unit ?? unitBefore(loss, body);
+      const set = Object.entries(body.set)
+        // An amount is said with its unit.
+        .filter(([field]) => field !== 'unit' || body.set.amount === undefined)
+        .map(
+          ([field, value]) => `${lossFields[field] ?? field} ${told(parts, field, value, unit)}`,
+        );
       return lossEventWords({ event: 'corrected', set, why: body.why });
     }
   }
 }
 
-function told(parts: ApiParts, field: string, value: unknown): string {
+/** The unit that a loss was counted in when somebody corrected it. */
+function unitBefore(loss: Loss, body: LossEvent): Loss['unit'] {
+  let unit = loss.unit;
+  for (const { body: each } of loss.entries) {
+    if (each === body) break;
+    if (each.event === 'entered') unit = each.facts.unit;
+    if (each.event === 'corrected') unit = each.set.unit ?? unit;
+  }
+  return unit;
+}
+
+function told(parts: ApiParts, field: string, value: unknown, unit: Loss['unit']): string {
   if (value === null) return '–';
+  if (field === 'amount') return lossAmountWords(Number(value), unit);
+  if (field === 'unit') return lossUnitName(unit);
+  if (field === 'day') return screens.dayInText(String(value));
   if (field === 'place') return nameOf(parts, String(value));
   if (field === 'crop') return cropName(parts.farm(), String(value));
   if (field === 'look') return lossLookName(value as Loss['look']);

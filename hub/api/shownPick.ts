@@ -2,7 +2,7 @@ import type { PickHistory, Pick as PickShown } from '../contract/index.ts';
 import { undoneIn } from '../journal/index.ts';
 import { cropName } from '../lots/index.ts';
 import type { Pick, PickEvent } from '../picks/index.ts';
-import { type PickEventFacts, pickEventWords, type pickFields } from '../words/index.ts';
+import { eventTime, type PickEventFacts, pickEventWords, type pickFields } from '../words/index.ts';
 import type { ApiParts } from './parts.ts';
 import { iso, nameOf } from './present.ts';
 
@@ -50,7 +50,8 @@ function factsOf(parts: ApiParts, body: PickEvent): PickEventFacts {
   type Field = keyof typeof pickFields;
   const set = Object.entries(body.set).map(([name, value]): [Field, string | number | null] => {
     const field = name as Field;
-    if (field === 'at' && typeof value === 'number') return [field, iso(value)];
+    if (field === 'at' && typeof value === 'number')
+      return [field, eventTime(value, parts.calendar().zone)];
     if (field === 'place') return [field, nameOf(parts, String(value))];
     if (field === 'crop') return [field, cropName(parts.farm(), String(value))];
     return [field, value];

@@ -14,16 +14,19 @@ import {
   shortWords,
   sowingWords,
   supplyWords,
+  units,
 } from '../words/index.ts';
 import type { ApiParts } from './parts.ts';
 import { iso, nameOf, rounded, roundedOrNull } from './present.ts';
 
 const WEEK = 7;
 
-/** The Monday of a day's week (ISO 8601). */
-export function mondayOf(parts: ApiParts, day: string): string {
-  const weekday = (new Date(`${day}T00:00:00Z`).getUTCDay() + 6) % WEEK;
-  return parts.calendar().add(day, -weekday);
+const FIRST = { sunday: 0, monday: 1, saturday: 6 } as const;
+
+/** The first day of a day's week, on the weekday with which the farm begins one. */
+export function firstOfWeek(parts: ApiParts, day: string): string {
+  const weekday = new Date(`${day}T00:00:00Z`).getUTCDay();
+  return parts.calendar().add(day, -((weekday - FIRST[units().weekStart] + WEEK) % WEEK));
 }
 
 /** The plan of the coming weeks as the page shows it, with its words. */
@@ -159,7 +162,7 @@ function shownPart(parts: ApiParts, { today, facts }: Planned, part: PlanPart) {
 function workOf(parts: ApiParts, { today, facts }: Planned, sowings: readonly PlanSowing[]) {
   const weeks = new Map<string, { trays: number; minutes: number | null; seed: number | null }>();
   for (const one of sowings) {
-    const from = mondayOf(parts, parts.calendar().add(today, one.day));
+    const from = firstOfWeek(parts, parts.calendar().add(today, one.day));
     const before = weeks.get(from) ?? { trays: 0, minutes: 0, seed: 0 };
     const { minutes, seed } = sowingCost(facts.crop(one.crop), one);
     const added = (a: number | null, b: number | null) => (a === null || b === null ? null : a + b);

@@ -3,7 +3,7 @@ import { harvestDay, nameOfProduct } from '../planning/index.ts';
 import { weekWords } from '../words/index.ts';
 import type { ApiParts } from './parts.ts';
 import { iso, nameOf, openTasks } from './present.ts';
-import { mondayOf } from './shownPlan.ts';
+import { firstOfWeek } from './shownPlan.ts';
 
 const DAYS = 7;
 
@@ -12,8 +12,8 @@ export function weekSheet(parts: ApiParts, from: string | undefined): contract.W
   const now = parts.clock.now();
   const calendar = parts.calendar();
   const { today, facts, plan } = parts.planning.planned(now);
-  const monday = mondayOf(parts, from ?? today);
-  const names = Array.from({ length: DAYS }, (_, i) => calendar.add(monday, i));
+  const first = firstOfWeek(parts, from ?? today);
+  const names = Array.from({ length: DAYS }, (_, i) => calendar.add(first, i));
   const dayAt = (ahead: number) => calendar.add(today, ahead);
   // The plan speaks of growing and sowing from today on; days that are over have nothing to be done.
   const sow = plan.sowings.map((one) => ({
@@ -67,12 +67,12 @@ export function weekSheet(parts: ApiParts, from: string | undefined): contract.W
   const on = (day: string, all: readonly { day: string | null; line: string }[]) => [
     ...new Set(all.filter((one) => one.day === day).map(({ line }) => line)),
   ];
-  const thisWeek = monday === mondayOf(parts, today);
-  const other = tasks.filter(({ day }) => day === null || day < monday).map(({ line }) => line);
+  const thisWeek = first === firstOfWeek(parts, today);
+  const other = tasks.filter(({ day }) => day === null || day < first).map(({ line }) => line);
   return {
     farm: parts.farm().file.farm.name,
-    from: monday,
-    to: calendar.add(monday, DAYS - 1),
+    from: first,
+    to: calendar.add(first, DAYS - 1),
     asOf: iso(now),
     days: names.map((day) => ({
       day,

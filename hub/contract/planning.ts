@@ -101,7 +101,7 @@ export const sowingPlanShown = z.object({
   /** In the order of their days. */
   sowings: z.array(plannedSowing),
   deliveries: z.array(plannedDelivery),
-  /** What sowing takes, by week (its first day, a Monday). */
+  /** What sowing takes, by week (its first day, a Monday unless the farm begins weeks otherwise). */
   work: z.array(z.object({ from: day, trays: z.number().int(), minutes: known, seed: known })),
   rooms: z.array(
     z.object({

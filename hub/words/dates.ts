@@ -3,7 +3,13 @@ import { units } from './units.ts';
 
 // Times of day and days as a language writes them, by Intl, on the farm's clock of 24 or 12 hours.
 
-export function datesIn(locale: string) {
+/** What dates need to know of a language. */
+export type DateManner = {
+  /** `Thursday, 21 May` loses its first comma, or keeps it: a language that writes it with the day. */
+  readonly commas: 'first dropped' | 'kept';
+};
+
+export function datesIn(locale: string, { commas }: DateManner) {
   const formats = new Map<string, Intl.DateTimeFormat>();
   const format = (zone: string, name: string, options: Intl.DateTimeFormatOptions) => {
     const twelve = units().clock === 12;
@@ -19,12 +25,9 @@ export function datesIn(locale: string) {
       made = new Intl.DateTimeFormat(locale, { timeZone: zone, ...options, ...hours });
       formats.set(key, made);
     }
-    // A comma between day and time reads as the end of one: left out. No break before am and pm.
-    return (t: number) =>
-      made
-        .format(t)
-        .replace(',', '')
-        .replace(/\s(?=[ap]\.?m)/i, HARD);
+    const plain = (text: string) => (commas === 'kept' ? text : text.replace(',', ''));
+    // No break before am and pm.
+    return (t: number) => plain(made.format(t)).replace(/\s(?=[ap]\.?m)/i, HARD);
   };
   const time = { hour: '2-digit', minute: '2-digit' } as const;
   const day = (text: string) => Date.parse(`${text}T00:00:00Z`);

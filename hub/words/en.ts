@@ -98,7 +98,7 @@ const {
   shortDay,
   dayAndYear,
   month,
-} = datesIn(locale);
+} = datesIn(locale, { commas: 'first dropped' }); // a comma between day and time reads as an end
 const { money, cents } = moneyIn(locale);
 
 export { eventTime, withUnit };
@@ -2546,6 +2546,21 @@ export const wantedSaid: readonly (readonly [RegExp, string])[] = [
   [/^shares that make one whole$/, 'shares that make 100 % together'],
 ];
 
+/** How a refusal is framed: `Expected number in places[0].limit, got "cold"`. */
+export const refused = {
+  sentence: (wanted: string, where: string, got: string) =>
+    `Expected ${wanted}${where}, got ${got}`,
+  noField: (field: string) => `no field ${field}`,
+  inField: (field: string) => ` in ${field}`,
+  valid: (what: string) => `a valid ${what}`,
+  nothing: 'nothing',
+  /** In place of a secret. */
+  another: 'another one',
+  tooDeep: 'something nested too deep to show',
+  /** What a schema asks for, where it is said in other words than the schema’s own. */
+  wants: [] as readonly (readonly [RegExp, string])[],
+};
+
 /** Where nothing can be told because nobody has said where the farm lies. */
 export const noFarmYet =
   'Expected a farm that is told where it lies, got none yet: a grower describes it under Set-up';
@@ -4898,6 +4913,11 @@ export const lossFields: Readonly<Record<string, string>> = {
   note: 'note',
 };
 export const lossLookName = (look: LossLook): string => lossLooks[look].toLowerCase();
+/** An amount as it was corrected, in its unit; and a unit by itself. */
+export const lossAmountWords = (amount: number, unit: LossUnit): string =>
+  lossUnitWords(amount, unit);
+export const lossUnitName = (unit: LossUnit): string =>
+  ({ trays: 'trays', kg: weightUnit(), share: '%' })[unit];
 export const lossOfWords = (of: NonNullable<Loss['of']>): string =>
   lossUnitWords(of.amount, of.unit);
 
@@ -5910,6 +5930,7 @@ export const screens = {
   dayName,
   longDay,
   weekday,
+  dayInText,
   shortDay,
   month,
   chance,

@@ -24,6 +24,7 @@ type Listed = {
 /** By their code (BCP 47). */
 export const languages = {
   en: { name: 'English', screens: () => import('./en.ts').then(({ screens }) => screens) },
+  de: { name: 'Deutsch', screens: () => import('./de.ts').then(({ screens }) => screens) },
 } satisfies Readonly<Record<string, Listed>>;
 
 export type LanguageCode = keyof typeof languages;

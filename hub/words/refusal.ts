@@ -1,4 +1,4 @@
-import { wantedSaid, withUnit } from './index.ts';
+import { refused, wantedSaid, withUnit } from './index.ts';
 
 /** The parts of a schema's complaint that a sentence needs. */
 export type Complaint = {
@@ -12,12 +12,12 @@ const LONGEST = 60; // characters of a refused value shown back
 
 /** A value as it was sent, short enough for one line. */
 export function shown(value: unknown): string {
-  if (value === undefined) return 'nothing';
+  if (value === undefined) return refused.nothing;
   let text: string;
   try {
     text = typeof value === 'number' ? String(value) : (JSON.stringify(value) ?? String(value));
   } catch {
-    text = 'something nested too deep to show';
+    text = refused.tooDeep;
   }
   return text.length <= LONGEST ? text : `${text.slice(0, LONGEST)}…`;
 }
@@ -50,7 +50,7 @@ const SECRET = new Set<PropertyKey>([
   'url',
 ]);
 const got = (root: unknown, path: readonly PropertyKey[], secret: boolean) =>
-  secret || path.some((key) => SECRET.has(key)) ? 'another one' : shown(at(root, path));
+  secret || path.some((key) => SECRET.has(key)) ? refused.another : shown(at(root, path));
 
 /**
  * "Expected number in places[0].limit, got "cold"": field, value and what was expected.
@@ -61,11 +61,12 @@ export function refusal(complaint: Complaint, root: unknown, where = '', secret 
   const { path, code, keys } = complaint;
   if (code === 'unrecognized_keys' && keys?.length) {
     const field = dotted([...path, keys[0] ?? '']);
-    return `Expected no field ${field}${where}, got ${got(root, [...path, keys[0] ?? ''], secret)}`;
+    const sent = got(root, [...path, keys[0] ?? ''], secret);
+    return refused.sentence(refused.noField(field), where, sent);
   }
-  const wanted = wantedBy(complaint);
-  const field = path.length === 0 ? '' : ` in ${dotted(path)}`;
-  return `Expected ${wanted}${field}${where}, got ${got(root, path, secret)}`;
+  const wanted = inWords(refused.wants, wantedBy(complaint));
+  const field = path.length === 0 ? '' : refused.inField(dotted(path));
+  return refused.sentence(wanted, `${field}${where}`, got(root, path, secret));
 }
 
 // Schemas say "Invalid input: expected X, received Y" or "Too small: expected X"; ours say "expected X".
@@ -74,7 +75,10 @@ const wantedBy = ({ message }: Complaint) =>
     .replace(/^[^:]*: (?=expected)/i, '')
     .replace(/, received .*$/, '')
     .replace(/^expected /i, '')
-    .replace(/^Invalid (.*)$/, 'a valid $1');
+    .replace(/^Invalid (.*)$/, (_, what: string) => refused.valid(what));
+
+const inWords = (table: typeof wantedSaid, wanted: string) =>
+  table.reduce((said, [from, to]) => said.replace(from, to), wanted);
 
 /** The same complaint, to stand beside the field on a page: without its name in the file. */
 export const refusalBeside = (complaint: Complaint, root: unknown): string =>
@@ -82,9 +86,7 @@ export const refusalBeside = (complaint: Complaint, root: unknown): string =>
 
 /** @param wanted as in a sentence about a file; said in words of a page. */
 export const saidBeside = (wanted: string, value: unknown): string =>
-  `Expected ${wantedSaid.reduce((said, [from, to]) => said.replace(from, to), wanted)}, got ${
-    sharesTogether(value) ?? shown(value)
-  }`;
+  refused.sentence(inWords(wantedSaid, wanted), '', sharesTogether(value) ?? shown(value));
 
 /** Parts of a mix are told by what they come to: `120 %`; null for what is no such list. */
 function sharesTogether(value: unknown): string | null {

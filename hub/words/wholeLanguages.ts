@@ -19,4 +19,5 @@ const whole = <T extends Language>(language: Promise<T & Whole<T>>): Promise<Lan
 
 export const wholeLanguages: Readonly<Record<LanguageCode, () => Promise<Language>>> = {
   en: () => whole(import('./en.ts')),
+  de: () => whole(import('./de.ts')),
 };

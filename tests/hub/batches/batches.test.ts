@@ -136,7 +136,7 @@ test('what was sown together is corrected together, and taken back together', as
   const corrected = await change(id, { correct: set });
   expect(corrected.body).toMatchObject({ crop: 'pea-shoots', seedCost: 5 });
   expect(soft(corrected.body.history[0]?.words ?? '')).toBe(
-    'Corrected: crop pea-shoots, cost of seed 7 and sown at Fri 3 Apr 12:00 (wrong tray).',
+    'Corrected: crop Pea shoots, cost of seed €7.00 and sown at Fri 3 Apr 12:00 (wrong tray).',
   );
   expect(await ok('GET', `/api/batches/${part}`)).toMatchObject({
     ...{ crop: 'pea-shoots', sownAt: iso(T - 20 * DAY), seedCost: 2 },

@@ -43,7 +43,7 @@ test('a correction, its undo and the undo of all are further entries; the first 
   const corrected = await change({ correct: { amount: 5, look: 'wilted' }, why: 'counted again' });
   expect(corrected.body).toMatchObject({ amount: 5, look: 'wilted', entries: 2 });
   expect(corrected.body.history.map(({ words }) => soft(words))).toEqual([
-    'Corrected (counted again): how much 5 and what it looked like wilted.',
+    'Corrected (counted again): how much 5 trays and what it looked like wilted.',
     'Entered: 4 trays Basil, grey mould.',
   ]);
   const entry = corrected.body.history[0]?.entry;

@@ -6,6 +6,7 @@ import type {
   SowingPlanShown,
   WeekSheet,
 } from '../../../hub/contract/index.ts';
+import { chooseUnits } from '../../../hub/words/index.ts';
 import { instant } from '../../../rules/units.ts';
 import { peopledHub } from '../api/lockedHub.ts';
 import { DAY } from '../growing/growingFarm.ts';
@@ -141,4 +142,21 @@ test('the page of batches, the calendar, the plan and the houses compared say th
   const left = trays?.standing[0];
   expect(left?.daysFrom).toBe('heat');
   expect(left?.daysLeft).toBeCloseTo((Date.parse(at?.expected ?? '') - NOW) / DAY, 6);
+});
+
+test('the week sheet and the work of the plan begin weeks on the day that the farm begins them', async () => {
+  const { get } = await grown();
+  const weeks = async (weekStart: 'monday' | 'sunday' | 'saturday') => {
+    chooseUnits({ weekStart });
+    const { from, to } = await get<WeekSheet>('/api/week?from=2026-05-13');
+    const { work } = await get<SowingPlanShown>('/api/sowing-plan');
+    return [from, to, ...new Set(work.map((week) => new Date(week.from).getUTCDay()))];
+  };
+  try {
+    expect(await weeks('monday')).toEqual(['2026-05-11', '2026-05-17', 1]);
+    expect(await weeks('sunday')).toEqual(['2026-05-10', '2026-05-16', 0]);
+    expect(await weeks('saturday')).toEqual(['2026-05-09', '2026-05-15', 6]);
+  } finally {
+    chooseUnits({});
+  }
 });
