@@ -14,16 +14,16 @@ import { makeSnapshots } from '../snapshot/index.ts';
 import type { Store } from '../store/index.ts';
 import { makeTasks } from '../tasks/index.ts';
 import { speakAs } from '../words/index.ts';
-import { makeAlarmsOut } from './alarmsOut.ts';
-import { makeFarmDesk } from './farmDesk.ts';
-import { keepFarm } from './farmKept.ts';
-import { makeFeed } from './feed.ts';
-import { makeKeeper } from './keeper.ts';
+import { makeAlarmsOut } from './alarms/alarmsOut.ts';
+import { makeFarmDesk } from './farm/farmDesk.ts';
+import { keepFarm } from './farm/farmKept.ts';
+import { makeFeed } from './keeping/feed.ts';
+import { makeKeeper } from './keeping/keeper.ts';
+import { recallFrom } from './keeping/recallFrom.ts';
+import { refusalBook } from './keeping/refusalBook.ts';
+import { makeStrangers } from './keeping/strangers.ts';
 import { makeLook } from './look.ts';
-import { recallFrom } from './recallFrom.ts';
-import { refusalBook } from './refusalBook.ts';
-import { makeStrangers } from './strangers.ts';
-import { makeTiming } from './timing.ts';
+import { makeTiming } from './time/timing.ts';
 
 export type CoreParts = {
   readonly store: Store;

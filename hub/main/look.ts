@@ -11,8 +11,8 @@ import type { Snapshots } from '../snapshot/index.ts';
 import { type Store, troubleOf } from '../store/index.ts';
 import { type Answer, type Plan, planTasks, type Task, type Tasks } from '../tasks/index.ts';
 import { taskWords } from '../words/index.ts';
-import type { Feed } from './feed.ts';
-import { makeUnkept } from './unkept.ts';
+import type { Feed } from './keeping/feed.ts';
+import { makeUnkept } from './keeping/unkept.ts';
 
 export type LookParts = {
   readonly store: Store;

@@ -9,21 +9,21 @@ import { photosIn } from '../photos/index.ts';
 import type { Settings } from '../settings.ts';
 import { newestBackupAt, openOrMend } from '../store/index.ts';
 import { makeTrials, runTrial } from '../trial/index.ts';
-import { makeAnnouncer } from './announcer.ts';
-import { bootOf, clockFrom } from './clockFrom.ts';
+import { sayAlarms } from './alarms/sayAlarms.ts';
+import { makeAnnouncer } from './broker/announcer.ts';
+import { openBroker, sayProbeSettings } from './broker/openBroker.ts';
+import { watchBroker } from './broker/watchBroker.ts';
 import { joinCore } from './core.ts';
-import { importFarm } from './farmKept.ts';
-import { inTime } from './inTime.ts';
-import { keepUp } from './keeping.ts';
-import { keptSecret } from './keptSecret.ts';
+import { importFarm } from './farm/farmKept.ts';
+import { keepUp } from './keeping/keeping.ts';
+import { keptSecret } from './keeping/keptSecret.ts';
+import { recordMended, stampOf, watchStore } from './keeping/storeWatch.ts';
 import { makeLog } from './log.ts';
-import { openBroker, sayProbeSettings } from './openBroker.ts';
-import { readText } from './readText.ts';
-import { sayAlarms } from './sayAlarms.ts';
-import { servePages } from './servePages.ts';
-import { startTimers } from './startTimers.ts';
-import { recordMended, stampOf, watchStore } from './storeWatch.ts';
-import { watchBroker } from './watchBroker.ts';
+import { servePages } from './pages/servePages.ts';
+import { bootOf, clockFrom } from './time/clockFrom.ts';
+import { inTime } from './time/inTime.ts';
+import { startTimers } from './time/startTimers.ts';
+import { readText } from './verbs/readText.ts';
 
 /** Readings that cross limits one after another lead to one look. Ours. */
 const SETTLE = 1000; // ms

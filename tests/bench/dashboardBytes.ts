@@ -4,7 +4,7 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { gzipSync } from 'node:zlib';
-import { pagesFolder } from '../../hub/main/package.ts';
+import { pagesFolder } from '../../hub/main/verbs/package.ts';
 import { figure, remark } from './report.ts';
 
 const kB = (files: Iterable<string>) => {

@@ -1,6 +1,6 @@
 import { steppedClock } from '../../hub/clock.ts';
 import { joinCore } from '../../hub/main/core.ts';
-import { importFarm } from '../../hub/main/farmKept.ts';
+import { importFarm } from '../../hub/main/farm/farmKept.ts';
 import { openStore } from '../../hub/store/index.ts';
 import type { Evidence } from '../../rules/decide/index.ts';
 import {

@@ -4,7 +4,7 @@
 
 import { statSync } from 'node:fs';
 import { join } from 'node:path';
-import { importFarm } from '../../hub/main/farmKept.ts';
+import { importFarm } from '../../hub/main/farm/farmKept.ts';
 import { benchFarm, QUANTITIES } from './benchFarm.ts';
 import { END, feed, folder, openCore, readingsOf } from './history.ts';
 import { figure } from './report.ts';

@@ -6,7 +6,7 @@ import { connect as connectSocket, type Socket } from 'node:net';
 import { join } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
 import { connectAsync, type MqttClient } from 'mqtt';
-import { importFarm } from '../../hub/main/farmKept.ts';
+import { importFarm } from '../../hub/main/farm/farmKept.ts';
 import { openStore } from '../../hub/store/index.ts';
 import { benchFarm } from './benchFarm.ts';
 import { folder } from './history.ts';

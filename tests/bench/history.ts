@@ -5,7 +5,7 @@ import { pino } from 'pino';
 import { steppedClock } from '../../hub/clock.ts';
 import type { RawReading } from '../../hub/intake/index.ts';
 import { joinCore } from '../../hub/main/core.ts';
-import { importFarm } from '../../hub/main/farmKept.ts';
+import { importFarm } from '../../hub/main/farm/farmKept.ts';
 import { openStore } from '../../hub/store/index.ts';
 import { benchFarm, probeId, QUANTITIES, valueAt } from './benchFarm.ts';
 import { remark } from './report.ts';

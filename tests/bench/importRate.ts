@@ -3,7 +3,7 @@
 
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { importReadings } from '../../hub/main/importReadings.ts';
+import { importReadings } from '../../hub/main/imports/importReadings.ts';
 import { benchFarm } from './benchFarm.ts';
 import { END, folder, readingsOf, SERIES_PROBES } from './history.ts';
 import { figure, middle } from './report.ts';

@@ -8,7 +8,7 @@ import { pino } from 'pino';
 import { type ApiParts, buildServer } from '../../hub/api/index.ts';
 import { steppedClock } from '../../hub/clock.ts';
 import { joinCore } from '../../hub/main/core.ts';
-import { importFarm } from '../../hub/main/farmKept.ts';
+import { importFarm } from '../../hub/main/farm/farmKept.ts';
 import { openStore } from '../../hub/store/index.ts';
 import { figure, middle, quantile, timed } from './report.ts';
 

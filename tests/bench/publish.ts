@@ -11,7 +11,7 @@ import { Aedes } from 'aedes';
 import { startEmbedded } from '../../hub/broker/index.ts';
 import { wallClock } from '../../hub/clock.ts';
 import { joinCore } from '../../hub/main/core.ts';
-import { importFarm } from '../../hub/main/farmKept.ts';
+import { importFarm } from '../../hub/main/farm/farmKept.ts';
 import { openStore } from '../../hub/store/index.ts';
 import { benchFarm } from './benchFarm.ts';
 import { folder, quiet } from './history.ts';

@@ -4,7 +4,7 @@
 
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { replay } from '../../hub/main/replay.ts';
+import { replay } from '../../hub/main/verbs/replay.ts';
 import { END, folder, readingsOf } from './history.ts';
 import { figure } from './report.ts';
 

@@ -1,6 +1,6 @@
 import { steppedClock } from '../../hub/clock.ts';
 import { type Core, joinCore } from '../../hub/main/core.ts';
-import { importFarm } from '../../hub/main/farmKept.ts';
+import { importFarm } from '../../hub/main/farm/farmKept.ts';
 import { openStore } from '../../hub/store/index.ts';
 import type { Quantity } from '../../simulators/reading.ts';
 import type { SeasonPlan } from '../../simulators/seasonPlan.ts';

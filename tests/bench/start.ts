@@ -8,7 +8,7 @@
 import { copyFileSync, mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { connectAsync } from 'mqtt';
-import { importFarm } from '../../hub/main/farmKept.ts';
+import { importFarm } from '../../hub/main/farm/farmKept.ts';
 import { openStore } from '../../hub/store/index.ts';
 import { benchFarm, probeId, QUANTITIES, valueAt } from './benchFarm.ts';
 import { END, folder, historyFile } from './history.ts';

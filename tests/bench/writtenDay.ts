@@ -7,7 +7,7 @@
 
 import { readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
-import { importFarm } from '../../hub/main/farmKept.ts';
+import { importFarm } from '../../hub/main/farm/farmKept.ts';
 import { benchFarm, probeId, QUANTITIES, valueAt } from './benchFarm.ts';
 import { END, folder, openCore, readingsOf } from './history.ts';
 import { figure, middle, quantile, remark } from './report.ts';

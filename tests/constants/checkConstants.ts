@@ -3,7 +3,7 @@
 
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { packageRoot as root } from '../../hub/main/package.ts';
+import { packageRoot as root } from '../../hub/main/verbs/package.ts';
 import { bundleTests } from './bundleTests.ts';
 import { labelOf, readExplanations } from './explanations.ts';
 import type { Constant } from './findConstants.ts';

@@ -5,7 +5,7 @@ import type { ApiParts } from '../../hub/api/index.ts';
 import { buildServer } from '../../hub/api/index.ts';
 import { steppedClock } from '../../hub/clock.ts';
 import { type Core, joinCore } from '../../hub/main/core.ts';
-import { importFarm } from '../../hub/main/farmKept.ts';
+import { importFarm } from '../../hub/main/farm/farmKept.ts';
 import { photosIn } from '../../hub/photos/index.ts';
 import type { Store } from '../../hub/store/index.ts';
 import { tempFolder, tempStore } from './tempStore.ts';

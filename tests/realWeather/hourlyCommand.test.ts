@@ -3,7 +3,7 @@ import { existsSync, readdirSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { expect, test } from 'vitest';
-import { replay } from '../../hub/main/replay.ts';
+import { replay } from '../../hub/main/verbs/replay.ts';
 import { airfieldFarm, airfieldLines, TO_2030 } from './airfieldFarm.ts';
 import { hourlyYear } from './hourlyYear.ts';
 import { inFiles } from './replayed.ts';

@@ -1,7 +1,7 @@
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { type Replayed, replay } from '../../hub/main/replay.ts';
+import { type Replayed, replay } from '../../hub/main/verbs/replay.ts';
 
 /** One line of a readings file. */
 export type Line = {

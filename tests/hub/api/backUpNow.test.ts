@@ -1,7 +1,7 @@
 import { existsSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { keepUp } from '../../../hub/main/keeping.ts';
+import { keepUp } from '../../../hub/main/keeping/keeping.ts';
 import { backupName } from '../../../hub/store/index.ts';
 import { quietLog, servedHub } from '../smallFarm.ts';
 import { tempFolder } from '../tempStore.ts';

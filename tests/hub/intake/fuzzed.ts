@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { onTestFinished } from 'vitest';
 import { startEmbedded } from '../../../hub/broker/index.ts';
-import { MOST_STRANGERS } from '../../../hub/main/strangers.ts';
+import { MOST_STRANGERS } from '../../../hub/main/keeping/strangers.ts';
 import { refusalWords } from '../../../hub/words/index.ts';
 import { connected } from '../broker/connected.ts';
 import { smallHub } from '../smallFarm.ts';

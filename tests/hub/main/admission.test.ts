@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import type { Mapping } from '../../../hub/contract/index.ts';
-import { admission, listenerSecret } from '../../../hub/main/admission.ts';
+import { admission, listenerSecret } from '../../../hub/main/broker/admission.ts';
 import { tempStore } from '../tempStore.ts';
 
 const fields: Mapping['fields'] = [{ quantity: 'temperature', pointer: '/t' }];

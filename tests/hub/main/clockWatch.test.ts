@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { watchClock } from '../../../hub/main/clockWatch.ts';
+import { watchClock } from '../../../hub/main/time/clockWatch.ts';
 import { jumpingClock } from '../jumpingClock.ts';
 
 const MINUTE = 60_000;

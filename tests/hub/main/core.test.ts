@@ -1,9 +1,9 @@
 import Database from 'better-sqlite3';
 import { expect, test } from 'vitest';
 import { healthOf } from '../../../hub/api/routes/health.ts';
-import { everySoOften } from '../../../hub/main/everySoOften.ts';
-import { importFarm } from '../../../hub/main/farmKept.ts';
-import { makeFeed } from '../../../hub/main/feed.ts';
+import { importFarm } from '../../../hub/main/farm/farmKept.ts';
+import { makeFeed } from '../../../hub/main/keeping/feed.ts';
+import { everySoOften } from '../../../hub/main/time/everySoOften.ts';
 import { farmText, HOUR, MINUTE, smallHub } from '../smallFarm.ts';
 
 const T = Date.UTC(2026, 4, 10, 9);

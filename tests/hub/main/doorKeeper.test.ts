@@ -1,6 +1,6 @@
 import { setTimeout as wait } from 'node:timers/promises';
 import { expect, test } from 'vitest';
-import { doorKeeper } from '../../../hub/main/doorKeeper.ts';
+import { doorKeeper } from '../../../hub/main/broker/doorKeeper.ts';
 
 /** A keeper whose passwords are the names backwards; looking at one takes until it is let go. */
 function keeper({ held = false } = {}) {

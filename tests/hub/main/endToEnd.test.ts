@@ -4,7 +4,7 @@ import { expect, onTestFinished, test } from 'vitest';
 import { startEmbedded } from '../../../hub/broker/index.ts';
 import * as contract from '../../../hub/contract/index.ts';
 import { startHub } from '../../../hub/main/start.ts';
-import { runVerb } from '../../../hub/main/verbs.ts';
+import { runVerb } from '../../../hub/main/verbs/verbs.ts';
 import { connected, eventually } from '../broker/connected.ts';
 import { farmText, smallHub } from '../smallFarm.ts';
 import { tempFolder } from '../tempStore.ts';

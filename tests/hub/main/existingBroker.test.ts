@@ -1,5 +1,5 @@
 import { onTestFinished, test } from 'vitest';
-import { importFarm } from '../../../hub/main/farmKept.ts';
+import { importFarm } from '../../../hub/main/farm/farmKept.ts';
 import { startHub } from '../../../hub/main/start.ts';
 import { openStore } from '../../../hub/store/index.ts';
 import { connected, eventually } from '../broker/connected.ts';

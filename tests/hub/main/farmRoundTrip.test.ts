@@ -3,8 +3,8 @@ import { join } from 'node:path';
 import { expect, test, vi } from 'vitest';
 import { makeBatches } from '../../../hub/batches/index.ts';
 import type { FarmBegun } from '../../../hub/contract/index.ts';
-import { makeFarmDesk } from '../../../hub/main/farmDesk.ts';
-import { runVerb } from '../../../hub/main/verbs.ts';
+import { makeFarmDesk } from '../../../hub/main/farm/farmDesk.ts';
+import { runVerb } from '../../../hub/main/verbs/verbs.ts';
 import { openStore } from '../../../hub/store/index.ts';
 import { tempFolder } from '../tempStore.ts';
 

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { joinCore } from '../../../hub/main/core.ts';
-import { importFarm } from '../../../hub/main/farmKept.ts';
+import { importFarm } from '../../../hub/main/farm/farmKept.ts';
 import { jumpingClock } from '../jumpingClock.ts';
 import { farmText, quietLog } from '../smallFarm.ts';
 import { tempStore } from '../tempStore.ts';

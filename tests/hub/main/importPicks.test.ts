@@ -1,8 +1,8 @@
 import { writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { expect, test } from 'vitest';
-import { importPicks } from '../../../hub/main/importPicks.ts';
-import { formOf } from '../../../hub/main/stationForms.ts';
+import { importPicks } from '../../../hub/main/imports/importPicks.ts';
+import { formOf } from '../../../hub/main/imports/stationForms.ts';
 import { makePicks } from '../../../hub/picks/index.ts';
 import { iso, pickHub, T } from '../picks/pickFarm.ts';
 import { tempFolder, tempStore } from '../tempStore.ts';

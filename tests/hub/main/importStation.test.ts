@@ -1,7 +1,7 @@
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test, vi } from 'vitest';
-import { runVerb } from '../../../hub/main/verbs.ts';
+import { runVerb } from '../../../hub/main/verbs/verbs.ts';
 import { openStore } from '../../../hub/store/index.ts';
 import { farmText } from '../smallFarm.ts';
 import { tempFolder } from '../tempStore.ts';

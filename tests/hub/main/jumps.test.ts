@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { healthOf } from '../../../hub/api/routes/health.ts';
 import { joinCore } from '../../../hub/main/core.ts';
-import { importFarm } from '../../../hub/main/farmKept.ts';
+import { importFarm } from '../../../hub/main/farm/farmKept.ts';
 import { jumpingClock } from '../jumpingClock.ts';
 import { farmText, quietLog } from '../smallFarm.ts';
 import { tempStore } from '../tempStore.ts';

@@ -1,7 +1,7 @@
 import { existsSync, mkdirSync, readdirSync, rmSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { keepUp } from '../../../hub/main/keeping.ts';
+import { keepUp } from '../../../hub/main/keeping/keeping.ts';
 import type { Store, StoredReading } from '../../../hub/store/index.ts';
 import { HOUR, MINUTE, quietLog, smallHub } from '../smallFarm.ts';
 import { tempFolder } from '../tempStore.ts';

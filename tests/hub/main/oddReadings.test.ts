@@ -2,7 +2,7 @@ import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { importReadings, readLine } from '../../../hub/main/importReadings.ts';
+import { importReadings, readLine } from '../../../hub/main/imports/importReadings.ts';
 import { openStore } from '../../../hub/store/index.ts';
 import { oddBody, oddValue } from '../api/fuzz/odd.ts';
 import { makeRandom, seedOfRun } from '../api/fuzz/random.ts';

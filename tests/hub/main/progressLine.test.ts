@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { progressLine } from '../../../hub/main/progressLine.ts';
+import { progressLine } from '../../../hub/main/imports/progressLine.ts';
 
 function told(isTTY: boolean, quiet: boolean) {
   let text = '';

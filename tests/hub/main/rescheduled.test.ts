@@ -1,8 +1,8 @@
 import { setTimeout as wait } from 'node:timers/promises';
 import cron from 'node-cron';
 import { onTestFinished, test, vi } from 'vitest';
-import { everySoOften } from '../../../hub/main/everySoOften.ts';
-import { rescheduled } from '../../../hub/main/rescheduled.ts';
+import { everySoOften } from '../../../hub/main/time/everySoOften.ts';
+import { rescheduled } from '../../../hub/main/time/rescheduled.ts';
 
 const YEAR = 365 * 86_400_000;
 const WITHIN = 20_000; // ms; machines that do other work too are slow

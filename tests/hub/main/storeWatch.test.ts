@@ -3,7 +3,7 @@ import { dirname, join } from 'node:path';
 import { expect, onTestFinished, test } from 'vitest';
 import type { Alarm } from '../../../hub/alarms/index.ts';
 import { healthOf } from '../../../hub/api/routes/health.ts';
-import { watchStore } from '../../../hub/main/storeWatch.ts';
+import { watchStore } from '../../../hub/main/keeping/storeWatch.ts';
 import { openStore } from '../../../hub/store/index.ts';
 import { until } from '../../endToEnd/processes.ts';
 import { fillUp, smallCard } from '../smallCard.ts';

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { MOST_STRANGERS } from '../../../hub/main/strangers.ts';
+import { MOST_STRANGERS } from '../../../hub/main/keeping/strangers.ts';
 import { HOUR, smallHub } from '../smallFarm.ts';
 
 const T = Date.UTC(2026, 4, 10, 9);

@@ -3,7 +3,7 @@ import { createServer } from 'node:net';
 import { join } from 'node:path';
 import { expect, onTestFinished, test, vi } from 'vitest';
 import { startHub } from '../../../hub/main/start.ts';
-import { runVerb } from '../../../hub/main/verbs.ts';
+import { runVerb } from '../../../hub/main/verbs/verbs.ts';
 import { openStore } from '../../../hub/store/index.ts';
 import { farmText } from '../smallFarm.ts';
 import { tempFolder } from '../tempStore.ts';

@@ -1,7 +1,7 @@
 import { pino } from 'pino';
 import { expect, onTestFinished, test } from 'vitest';
-import { inTime } from '../../../hub/main/inTime.ts';
-import { watchBroker } from '../../../hub/main/watchBroker.ts';
+import { watchBroker } from '../../../hub/main/broker/watchBroker.ts';
+import { inTime } from '../../../hub/main/time/inTime.ts';
 import { eventually } from '../broker/connected.ts';
 
 function written() {

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import type { Probe, ProbeCheck } from '../../../hub/contract/index.ts';
-import { importFarm } from '../../../hub/main/farmKept.ts';
+import { importFarm } from '../../../hub/main/farm/farmKept.ts';
 import { coldFarm, coldHub, HOUR, iso, MINUTE, T } from '../lots/coldFarm.ts';
 
 const ICE = [{ reading: 0.4, reference: 0 }];

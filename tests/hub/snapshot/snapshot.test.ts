@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { importFarm } from '../../../hub/main/farmKept.ts';
+import { importFarm } from '../../../hub/main/farm/farmKept.ts';
 import type { Snapshot } from '../../../rules/decide/index.ts';
 import { farmText, HOUR, MINUTE, type SmallHub, smallHub } from '../smallFarm.ts';
 

@@ -2,7 +2,7 @@ import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { calendarOf } from '../../../hub/clock.ts';
 import type { TrialChange } from '../../../hub/contract/index.ts';
-import { type Replayed, replay } from '../../../hub/main/replay.ts';
+import { type Replayed, replay } from '../../../hub/main/verbs/replay.ts';
 import { openPast } from '../../../hub/store/index.ts';
 import { changedFarm, type WouldAsk, walkPast } from '../../../hub/trial/index.ts';
 import { tempFolder } from '../tempStore.ts';

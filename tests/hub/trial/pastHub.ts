@@ -6,7 +6,7 @@ import { steppedClock } from '../../../hub/clock.ts';
 import type { FarmFile, TrialChange } from '../../../hub/contract/index.ts';
 import { readFarmFile } from '../../../hub/farm/index.ts';
 import { joinCore } from '../../../hub/main/core.ts';
-import { importReadings } from '../../../hub/main/importReadings.ts';
+import { importReadings } from '../../../hub/main/imports/importReadings.ts';
 import { openStore } from '../../../hub/store/index.ts';
 import { changedFarm } from '../../../hub/trial/index.ts';
 import { scenario, writeHistory } from '../../../simulators/index.ts';

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { pino } from 'pino';
 import { steppedClock } from '../../../../hub/clock.ts';
 import { joinCore } from '../../../../hub/main/core.ts';
-import { importFarm } from '../../../../hub/main/farmKept.ts';
+import { importFarm } from '../../../../hub/main/farm/farmKept.ts';
 import { openStore, type StoredReading } from '../../../../hub/store/index.ts';
 import { createChance } from '../../../../simulators/seed.ts';
 import { hiddenCrops } from './hiddenCrop.ts';
