@@ -32,3 +32,11 @@ export async function ask<Shape>(
     throw error;
   }
 }
+
+/**
+ * What the hub says now, never what was known before: for who has just heard from it.
+ *
+ * @throws Refusal with a sentence for the screen
+ */
+export const askNow = async <Shape>(path: string): Promise<Shape> =>
+  (await sendDirectly('GET', path, undefined)) as Shape;

@@ -8,7 +8,7 @@ import type {
   FarmPreview,
   ProbeSecret,
 } from '../../hub/contract/index.ts';
-import { ask } from '../ask.ts';
+import { ask, askNow } from '../ask.ts';
 import { refresh } from '../live.ts';
 import { heedReading } from '../reading.ts';
 import { farm } from '../state.ts';
@@ -28,19 +28,23 @@ export const describedFault = signal<string | undefined>(undefined);
 export const stored = signal<{ readonly at: string; readonly said: string } | null>(null);
 export const changes = signal<readonly FarmChange[]>([]);
 
-export async function refreshDescription(): Promise<void> {
+async function refreshBy(asking: <Shape>(path: string) => Promise<Shape>): Promise<void> {
   try {
-    described.value = (await ask<FarmDescription>('/api/farm/description')) as Description;
-    changes.value = await ask<FarmChange[]>('/api/farm/changes');
+    described.value = (await asking<FarmDescription>('/api/farm/description')) as Description;
+    changes.value = await asking<FarmChange[]>('/api/farm/changes');
     describedFault.value = undefined;
   } catch (error) {
     describedFault.value = error instanceof Error ? error.message : String(error);
   }
 }
 
+export const refreshDescription = () => refreshBy(ask);
+/** After the hub changed it or refused to: what was known before is older, also while events are lost. */
+export const refreshFromHub = () => refreshBy(askNow);
+
 async function taken(): Promise<void> {
-  await refreshDescription();
-  farm.value = heedReading(await ask<FarmFacts>('/api/farm'));
+  await refreshFromHub();
+  farm.value = heedReading(await askNow<FarmFacts>('/api/farm'));
   if (farm.value.settled) await refresh();
 }
 

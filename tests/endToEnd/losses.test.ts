@@ -85,7 +85,7 @@ describe.skipIf(!hasChromium)(`the page of losses in Chromium${needsChromium}`, 
     await form.getByLabel('Amount').fill('3');
     await form.getByLabel('Why it is corrected').fill('counted again');
     await form.getByRole('button', { name: 'Store it' }).click();
-    await entry.getByText(/Corrected \(counted again\): how much 3\./).waitFor();
+    await entry.getByText(/Corrected \(counted again\): how much 3.trays\./).waitFor();
     await entry.getByRole('heading', { name: /3.trays of 22.trays Basil/ }).waitFor();
 
     await entry.getByRole('button', { name: 'Delete the photo' }).click();
