@@ -34,7 +34,7 @@ export async function ask<Shape>(
 }
 
 /**
- * What the hub says now, never what was known before: for who has just heard from it.
+ * What the hub says now, never what was known before: for who is about to change it.
  *
  * @throws Refusal with a sentence for the screen
  */

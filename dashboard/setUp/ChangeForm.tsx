@@ -3,7 +3,7 @@ import { useRef, useState } from 'preact/hooks';
 import { Refusal } from '../ask.ts';
 import { go } from '../router.ts';
 import { words } from '../words.ts';
-import { changeFarm, type Draft, described, refreshFromHub, stored } from './description.ts';
+import { changeFarm, type Draft, described, refreshDescription, stored } from './description.ts';
 import { Preview } from './Preview.tsx';
 import { usePreview } from './usePreview.ts';
 import { WhoWasQuicker } from './WhoWasQuicker.tsx';
@@ -64,7 +64,7 @@ export function ChangeForm({
       if (then !== undefined && location.pathname === here) go(then);
     } catch (error) {
       const overtaken = error instanceof Refusal && error.status === 409;
-      if (overtaken) await refreshFromHub(); // what was typed stays, over what there is now
+      if (overtaken) await refreshDescription(); // what was typed stays, over what there is now
       setQuicker(overtaken);
       const sentence = error instanceof Error ? error.message : String(error);
       setSaid(overtaken ? text.overtaken : text.notStored(sentence));

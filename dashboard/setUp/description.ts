@@ -8,7 +8,7 @@ import type {
   FarmPreview,
   ProbeSecret,
 } from '../../hub/contract/index.ts';
-import { ask, askNow } from '../ask.ts';
+import { ask, askNow, Refusal } from '../ask.ts';
 import { refresh } from '../live.ts';
 import { heedReading } from '../reading.ts';
 import { farm } from '../state.ts';
@@ -28,23 +28,32 @@ export const describedFault = signal<string | undefined>(undefined);
 export const stored = signal<{ readonly at: string; readonly said: string } | null>(null);
 export const changes = signal<readonly FarmChange[]>([]);
 
-async function refreshBy(asking: <Shape>(path: string) => Promise<Shape>): Promise<void> {
+/**
+ * Asks the hub itself, also while its events are lost: who changes the farm must see what it is now.
+ * Only where no answer comes, what was known before.
+ */
+async function newest<Shape>(path: string): Promise<Shape> {
   try {
-    described.value = (await asking<FarmDescription>('/api/farm/description')) as Description;
-    changes.value = await asking<FarmChange[]>('/api/farm/changes');
+    return await askNow<Shape>(path);
+  } catch (error) {
+    if (error instanceof Refusal && error.status === null) return ask<Shape>(path);
+    throw error;
+  }
+}
+
+export async function refreshDescription(): Promise<void> {
+  try {
+    described.value = (await newest<FarmDescription>('/api/farm/description')) as Description;
+    changes.value = await newest<FarmChange[]>('/api/farm/changes');
     describedFault.value = undefined;
   } catch (error) {
     describedFault.value = error instanceof Error ? error.message : String(error);
   }
 }
 
-export const refreshDescription = () => refreshBy(ask);
-/** After the hub changed it or refused to: what was known before is older, also while events are lost. */
-export const refreshFromHub = () => refreshBy(askNow);
-
 async function taken(): Promise<void> {
-  await refreshFromHub();
-  farm.value = heedReading(await askNow<FarmFacts>('/api/farm'));
+  await refreshDescription();
+  farm.value = heedReading(await newest<FarmFacts>('/api/farm'));
   if (farm.value.settled) await refresh();
 }
 
