@@ -119,19 +119,19 @@ describe.skipIf(!hasChromium)(`the menu, in Chromium${needsChromium}`, () => {
     expect(await choice.getByLabel('As the device').isChecked()).toBe(true);
     expect([await begun(), await ground()]).toEqual(['dark', NIGHT]);
     await page.emulateMedia({ colorScheme: 'light' });
-    expect(await ground()).toBe(PAPER);
+    await expect.poll(ground, { timeout: 20_000 }).toBe(PAPER);
 
     await choice.getByLabel('Dark').check();
-    expect(await ground()).toBe(NIGHT);
+    await expect.poll(ground, { timeout: 20_000 }).toBe(NIGHT);
     await page.reload();
     await choice.waitFor();
     expect([await begun(), await ground()]).toEqual(['dark', NIGHT]);
     expect(await choice.getByLabel('Dark').isChecked()).toBe(true);
     await page.emulateMedia({ media: 'print' });
-    expect(await ground()).toBe('rgb(255, 255, 255)');
+    await expect.poll(ground, { timeout: 20_000 }).toBe('rgb(255, 255, 255)');
     await page.emulateMedia({ media: 'screen' });
     await choice.getByLabel('As the device').check();
-    expect(await ground()).toBe(PAPER);
+    await expect.poll(ground, { timeout: 20_000 }).toBe(PAPER);
     expect(complaints).toEqual([]);
     await close();
   });
