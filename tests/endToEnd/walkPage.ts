@@ -51,6 +51,9 @@ export async function walkPage(page: Page, path: string): Promise<string[]> {
   await settled(page);
   for (const colorScheme of ['light', 'dark'] as const) {
     await page.emulateMedia({ colorScheme });
+    // The page hears of it in a turn of its own.
+    const worn = `document.documentElement.dataset.scheme === '${colorScheme}'`;
+    await until(() => page.evaluate<boolean>(worn), `a page in the ${colorScheme}`);
     for (const width of WIDTHS) {
       await page.setViewportSize({ width, height: HEIGHT });
       tell(`${width} px, all open, ${colorScheme}`, await geometryFaults(page));
