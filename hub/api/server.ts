@@ -1,4 +1,5 @@
 import { existsSync } from 'node:fs';
+import compress from '@fastify/compress';
 import cookie from '@fastify/cookie';
 import rateLimit from '@fastify/rate-limit';
 import staticFiles from '@fastify/static';
@@ -49,7 +50,7 @@ import { ventRoutes } from './routes/vents.ts';
 import { heedSpeaker } from './saidAt.ts';
 import { sayFault } from './sayFault.ts';
 import { makeSessions } from './sessions.ts';
-import { squeezeJson } from './squeeze.ts';
+import { SQUEEZED } from './squeezed.ts';
 import { makeStreams } from './streams.ts';
 import { makeWayIn, sourceOf } from './wayIn.ts';
 
@@ -75,7 +76,7 @@ export async function buildServer(parts: ApiParts, options: ServerOptions): Prom
   const secure = options.certificate != null;
   await app.register(cookie, { secret: options.cookieSecret });
   await sendHeaders(app, secure, inlinedScripts(options.pages));
-  squeezeJson(app);
+  await app.register(compress, SQUEEZED);
   await app.register(rateLimit, {
     global: false,
     keyGenerator: ({ ip }) => sourceOf(ip),

@@ -171,6 +171,7 @@ export const rows: Readonly<Record<string, Row>> = {
     ],
     packages: [
       'fastify',
+      '@fastify/compress',
       '@fastify/cookie',
       '@fastify/helmet',
       '@fastify/rate-limit',
