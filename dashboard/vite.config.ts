@@ -5,6 +5,12 @@ import { squeezed } from './squeezed.ts';
 
 const built = new URL('../dist/dashboard', import.meta.url).pathname;
 
+/** What the hub's folders give to both the screens and their languages. */
+const NOT_OF_A_LANGUAGE = /\/(?:hub|rules)\/(?!words\/(?:en|de)\.ts)/;
+
+/** All but what runs outside the page's own modules. */
+const NOT_ALONE = /^(?!.*\/dashboard\/(?:early|shell)\.ts)/;
+
 export default defineConfig({
   base: '/',
   plugins: [preact(), earlyScript(), squeezed(built)],
@@ -26,6 +32,14 @@ export default defineConfig({
       output: {
         // Its address says which pages it may serve, so it stands at the top and keeps its name.
         entryFileNames: ({ name }) => (name === 'shell' ? 'shell.js' : 'assets/[name]-[hash].js'),
+        // A browser asks for six files at a time, and a phone far off waits long for each round: what
+        // Today needs comes in few. A language waits for nothing of the screens, which wait for it.
+        codeSplitting: {
+          groups: [
+            { name: 'figures', test: NOT_OF_A_LANGUAGE, minShareCount: 2, priority: 2 },
+            { name: 'screens', test: NOT_ALONE, tags: ['$initial'], priority: 1 },
+          ],
+        },
       },
     },
   },

@@ -53,6 +53,7 @@ import { makeSessions } from './sessions.ts';
 import { SQUEEZED } from './squeezed.ts';
 import { makeStreams } from './streams.ts';
 import { makeWayIn, sourceOf } from './wayIn.ts';
+import { wordsAhead } from './wordsAhead.ts';
 
 export type ServerOptions = AppOptions & {
   /** Signs the session cookies. */
@@ -148,12 +149,18 @@ export async function buildServer(parts: ApiParts, options: ServerOptions): Prom
 
   const { pages } = options;
   if (pages !== null && existsSync(pages)) {
+    const ahead = wordsAhead(pages);
     await app.register(staticFiles, {
       root: pages,
       wildcard: false,
       cacheControl: false,
       preCompressed: true, // the build leaves a .br and a .gz beside each file
-      setHeaders,
+      setHeaders: (reply, path) => {
+        reply.setHeader('cache-control', cachedFor(path));
+        if (!path.includes('index.html')) return;
+        const words = ahead(parts.farm().file.farm.language ?? 'en'); // no secret, unlike its name
+        if (words !== null) reply.setHeader('link', words);
+      },
     });
     // An address of a page: the page finds its own way from there.
     app.setNotFoundHandler((request, reply) => {
@@ -165,10 +172,10 @@ export async function buildServer(parts: ApiParts, options: ServerOptions): Prom
   return app;
 }
 
-function setHeaders(reply: { setHeader(name: string, value: string): unknown }, path: string) {
+function cachedFor(path: string): string {
   // Built files carry their content's hash in their name; the page itself is asked for anew.
   const named = /[/\\]assets[/\\]/.test(path);
-  reply.setHeader('cache-control', named ? 'public, max-age=31536000, immutable' : 'no-cache');
+  return named ? 'public, max-age=31536000, immutable' : 'no-cache';
 }
 
 /** Characters of an address that is shown back. */

@@ -47,6 +47,21 @@ describe.skipIf(!hasChromium)(`pages in Chromium${needsChromium}`, () => {
     await close();
   });
 
+  test('a phone that has nothing yet gets Today in one round: a browser asks for six files at a time', async () => {
+    const { page, close } = await openBrowser({ width: 360, height: 740 });
+    const asked: string[] = [];
+    page.on('request', (request) => {
+      const { pathname } = new URL(request.url());
+      if (/[.](?:js|css)$/.test(pathname)) asked.push(pathname);
+    });
+    await page.goto(season.page);
+    await page.getByText('To do', { exact: true }).first().waitFor();
+    expect(asked.some((path) => path.startsWith('/assets/en-'))).toBe(true);
+    expect(asked.length).toBeLessThan(6); // one is left for the first question
+    expect(new Set(asked).size).toBe(asked.length);
+    await close();
+  });
+
   test.for([
     { path: '/places/attic', shows: 'No such place on this farm.' },
     { path: '/nowhere', shows: 'No such page' },

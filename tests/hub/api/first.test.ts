@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { gunzipSync } from 'node:zlib';
 import { expect, test } from 'vitest';
 import { inlinedScripts } from '../../../hub/api/inlined.ts';
+import { wordsAhead } from '../../../hub/api/wordsAhead.ts';
 import { first } from '../../../hub/contract/index.ts';
 import { servedHub } from '../smallFarm.ts';
 import { cookieOf, lockedHub } from './lockedHub.ts';
@@ -56,5 +57,16 @@ test('a script inside the page is named by the hash of its text, one that is fet
   expect(inlinedScripts(folder)).toEqual([`'sha256-${hash}'`]);
   expect(inlinedScripts(null)).toEqual([]);
   expect(inlinedScripts(join(folder, 'absent'))).toEqual([]);
+  rmSync(folder, { recursive: true });
+});
+
+test('the page has the words of the language fetched beside it, by the name that the build gave them', () => {
+  const folder = mkdtempSync(join(tmpdir(), 'dewpost-page-'));
+  expect(wordsAhead(folder)('en')).toBeNull();
+  const built = { '../hub/words/de.ts': { file: 'assets/de-1a2b.js' } };
+  writeFileSync(join(folder, 'files.json'), JSON.stringify(built));
+  const ahead = wordsAhead(folder);
+  expect(ahead('de')).toBe('</assets/de-1a2b.js>; rel=modulepreload; crossorigin');
+  expect(ahead('fr')).toBeNull();
   rmSync(folder, { recursive: true });
 });
